@@ -1,0 +1,94 @@
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings.Drafting;
+
+/// <summary>One thing drawn on a layer. Coordinates in mm, x to the right, y up.</summary>
+public abstract record Entity
+{
+    private protected Entity(Layer layer) => Layer = layer;
+
+    /// <summary>The layer it belongs to.</summary>
+    public Layer Layer { get; }
+
+    /// <summary>The smallest upright box around the geometry; of a text, its reserved box.</summary>
+    public abstract Box2 Bounds { get; }
+}
+
+/// <summary>A closed outline of lines and arcs.</summary>
+public sealed record ContourEntity(Layer Layer, Contour Contour) : Entity(Layer)
+{
+    /// <inheritdoc/>
+    public override Box2 Bounds => Contour.Bounds;
+}
+
+/// <summary>A single line or arc.</summary>
+public sealed record SegmentEntity(Layer Layer, Segment Segment) : Entity(Layer)
+{
+    /// <inheritdoc/>
+    public override Box2 Bounds => Segment.Bounds;
+}
+
+/// <summary>A full circle. Radius in mm.</summary>
+public sealed record CircleEntity(Layer Layer, Point2 Centre, double Radius) : Entity(Layer)
+{
+    /// <inheritdoc/>
+    public override Box2 Bounds => new Box2(Centre, Centre).Grown(Radius);
+}
+
+/// <summary>A single place.</summary>
+public sealed record PointEntity(Layer Layer, Point2 Position) : Entity(Layer)
+{
+    /// <inheritdoc/>
+    public override Box2 Bounds => new(Position, Position);
+}
+
+/// <summary>Which point of a text's box its position is: along the base line, then across it.</summary>
+public enum Anchor
+{
+    /// <summary>Left end of the base line.</summary>
+    BaseLeft,
+
+    /// <summary>Middle of the base line.</summary>
+    BaseCentre,
+
+    /// <summary>Right end of the base line.</summary>
+    BaseRight,
+
+    /// <summary>Middle between the base line and the top of the capitals, middle of the width.</summary>
+    Middle,
+}
+
+/// <summary>One line of lettering. Height is that of the capitals, in mm; the angle is in degrees, anticlockwise from x.</summary>
+public sealed record TextEntity(Layer Layer, Point2 Position, double Height, string Text, Anchor Anchor = Anchor.BaseLeft, double AngleDegrees = 0)
+    : Entity(Layer)
+{
+    /// <inheritdoc/>
+    public override Box2 Bounds => Lettering.Box(this);
+}
+
+/// <summary>
+/// A linear dimension (ISO 129-1): the distance between two points along a direction, 0 degrees level or 90 upright.
+/// Text above the dimension line, readable from below or from the right.
+/// </summary>
+/// <param name="Layer">The layer.</param>
+/// <param name="From">First measured point.</param>
+/// <param name="To">Second measured point.</param>
+/// <param name="Line">A point the dimension line runs through.</param>
+/// <param name="Upright">Whether the distance is measured along y instead of x.</param>
+/// <param name="Text">The text shown, with its unit or rounding as the drawing states.</param>
+/// <param name="Height">Height of the capitals in mm.</param>
+public sealed record LinearDimension(Layer Layer, Point2 From, Point2 To, Point2 Line, bool Upright, string Text, double Height) : Entity(Layer)
+{
+    /// <summary>The measured distance in drawing mm.</summary>
+    public double Measured => Upright ? Math.Abs(To.Y - From.Y) : Math.Abs(To.X - From.X);
+
+    /// <inheritdoc/>
+    public override Box2 Bounds => DimensionGraphics.Of(this).Select(e => e.Bounds).Aggregate((a, b) => a.Union(b));
+}
+
+/// <summary>A filled triangle: the terminator of a dimension line.</summary>
+public sealed record ArrowEntity(Layer Layer, Point2 Tip, Point2 Left, Point2 Right) : Entity(Layer)
+{
+    /// <inheritdoc/>
+    public override Box2 Bounds => Box2.Around([Tip, Left, Right]);
+}

@@ -1,0 +1,52 @@
+namespace ShopDrawings.Drafting;
+
+/// <summary>A line type of ISO 128-2.</summary>
+public enum LinePattern
+{
+    /// <summary>Unbroken.</summary>
+    Continuous,
+
+    /// <summary>Dashes: hidden edges.</summary>
+    Dashed,
+
+    /// <summary>Long dash and dot: centre lines.</summary>
+    Chain,
+}
+
+/// <summary>How a role looks.</summary>
+/// <param name="WidthMm">Line width in mm, of the ISO 128-2 series.</param>
+/// <param name="Pattern">Line type.</param>
+/// <param name="ColourIndex">Colour number of the DXF format, 1 to 255; 7 is black on white.</param>
+/// <param name="Colour">Colour as <c>#rrggbb</c>.</param>
+public sealed record Pen(double WidthMm, LinePattern Pattern, int ColourIndex, string Colour);
+
+/// <summary>How every role looks: the one value an exporter is given.</summary>
+public sealed class Style
+{
+    private readonly Func<Role, Pen> pens;
+
+    private Style(Func<Role, Pen> pens) => this.pens = pens;
+
+    /// <summary>Black on white with two widths, 1:2 (ISO 128-2, series 0.25 and 0.5, from memory); warnings in red, grooves and bores told apart by colour.</summary>
+    public static Style Standard { get; } = new(role => role switch
+    {
+        Role.Outline => new(0.5, LinePattern.Continuous, 7, "#000000"),
+        Role.CutOut => new(0.5, LinePattern.Continuous, 30, "#000000"),
+        Role.Bore => new(0.25, LinePattern.Continuous, 5, "#000000"),
+        Role.Groove => new(0.25, LinePattern.Continuous, 3, "#000000"),
+        Role.Mark => new(0.25, LinePattern.Continuous, 6, "#000000"),
+        Role.Hidden => new(0.25, LinePattern.Dashed, 8, "#000000"),
+        Role.Centre => new(0.25, LinePattern.Chain, 4, "#000000"),
+        Role.Dimension => new(0.25, LinePattern.Continuous, 2, "#000000"),
+        Role.Lettering => new(0.25, LinePattern.Continuous, 7, "#000000"),
+        Role.Frame => new(0.7, LinePattern.Continuous, 7, "#000000"),
+        Role.Warning => new(0.5, LinePattern.Continuous, 1, "#c00000"),
+        _ => throw new ArgumentOutOfRangeException(nameof(role)),
+    });
+
+    /// <summary>The pen of a role.</summary>
+    public Pen For(Role role) => pens(role);
+
+    /// <summary>The same style with one role drawn otherwise.</summary>
+    public Style With(Role role, Pen pen) => new(r => r == role ? pen : For(r));
+}

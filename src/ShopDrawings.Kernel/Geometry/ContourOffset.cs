@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+
+namespace ShopDrawings.Kernel;
+
+/// <summary>Moves an outline outwards or inwards by a distance, as a tool's radius or half a kerf demands.</summary>
+public static class ContourOffset
+{
+    /// <summary>
+    /// The outlines at <paramref name="distance"/> mm outside (positive) or inside (negative) a contour. Lines stay lines and arcs stay
+    /// arcs, corners stay sharp, and the result is exact wherever the outline keeps all its parts. Where parts vanish, the polygon library
+    /// takes over: arcs become chords no further than <paramref name="tolerance"/> mm from them and convex corners become round.
+    /// </summary>
+    /// <returns>Nothing where the outline vanishes; several outlines where it falls apart.</returns>
+    /// <exception cref="ArgumentException">The tolerance is not positive.</exception>
+    public static ImmutableArray<Contour> Offset(this Contour contour, double distance, double tolerance)
+    {
+        if (!(tolerance > 0)) throw new ArgumentException("The tolerance must be positive.", nameof(tolerance));
+        if (distance == 0) return [contour];
+        return Exact(contour, distance) is { } exact ? [exact] : PolygonOperations.Buffer(contour, distance, tolerance);
+    }
+
+    private static Contour? Exact(Contour contour, double distance)
+    {
+        var moved = new List<Segment>();
+        foreach (var s in contour.Segments)
+        {
+            if (Moved(s, distance) is not { } m) return null;
+            moved.Add(m);
+        }
+
+        var corners = new Point2[moved.Count];
+        for (var i = 0; i < moved.Count; i++)
+        {
+            if (Corner(moved[i], moved[(i + 1) % moved.Count]) is not { } corner) return null;
+            corners[i] = corner;
+        }
+
+        var result = new List<Segment>();
+        for (var i = 0; i < moved.Count; i++)
+        {
+            if (Between(moved[i], corners[(i + moved.Count - 1) % moved.Count], corners[i]) is not { } s) return null;
+            result.Add(s);
+        }
+
+        return Contour.TryCreate(result, out var offset) is null && KeepsDistance(contour, offset!, distance) ? offset : null;
+    }
+
+    // A part that moved past another part of the outline is nearer to it than the distance.
+    private static bool KeepsDistance(Contour contour, Contour offset, double distance) =>
+        offset.Segments.All(s => contour.DistanceTo(s.Middle) >= Math.Abs(distance) - Tolerance.Length)
+        && contour.Segments.All(s => offset.DistanceTo(s.Middle) >= Math.Abs(distance) - Tolerance.Length)
+        && offset.Segments.All(s => contour.Contains(s.Middle) == distance < 0)
+        && offset.Area > contour.Area == distance > 0;
+
+    // An anticlockwise outline has its outside on the right.
+    private static Segment? Moved(Segment s, double distance)
+    {
+        if (s.IsLine)
+        {
+            var along = s.End - s.Start;
+            var shift = along.Left * (-distance / along.Length);
+            return new Segment(s.Start + shift, s.End + shift);
+        }
+
+        var factor = (s.Radius + distance * Math.Sign(s.Bulge)) / s.Radius;
+        if (factor * s.Radius <= Tolerance.Length) return null;
+        return new Segment(s.Centre + (s.Start - s.Centre) * factor, s.Centre + (s.End - s.Centre) * factor, s.Bulge);
+    }
+
+    private static Point2? Corner(Segment a, Segment b)
+    {
+        if (a.End.DistanceTo(b.Start) <= Tolerance.Length) return a.End;
+        var candidates = (a.IsLine, b.IsLine) switch
+        {
+            (true, true) => LineLine(a, b),
+            (true, false) => LineCircle(a, b),
+            (false, true) => LineCircle(b, a),
+            _ => CircleCircle(a, b),
+        };
+        var near = (a.End + b.Start) * 0.5;
+        return candidates.Count == 0 ? null : candidates.MinBy(p => p.DistanceTo(near));
+    }
+
+    private static List<Point2> LineLine(Segment a, Segment b)
+    {
+        var (u, v) = (a.End - a.Start, b.End - b.Start);
+        var cross = u.Cross(v);
+        return Math.Abs(cross) <= 1e-12 * u.Length * v.Length ? [] : [a.Start + u * ((b.Start - a.Start).Cross(v) / cross)];
+    }
+
+    private static List<Point2> LineCircle(Segment line, Segment arc)
+    {
+        var u = (line.End - line.Start) * (1 / line.Start.DistanceTo(line.End));
+        var foot = line.Start + u * (arc.Centre - line.Start).Dot(u);
+        var half = arc.Radius * arc.Radius - (foot - arc.Centre).Dot(foot - arc.Centre);
+        return half < 0 ? [] : [foot + u * Math.Sqrt(half), foot - u * Math.Sqrt(half)];
+    }
+
+    private static List<Point2> CircleCircle(Segment a, Segment b)
+    {
+        var between = b.Centre - a.Centre;
+        var distance = between.Length;
+        if (distance <= Tolerance.Length) return [];
+        var along = (distance * distance + a.Radius * a.Radius - b.Radius * b.Radius) / (2 * distance);
+        var half = a.Radius * a.Radius - along * along;
+        if (half < 0) return [];
+        var u = between * (1 / distance);
+        var foot = a.Centre + u * along;
+        return [foot + u.Left * Math.Sqrt(half), foot - u.Left * Math.Sqrt(half)];
+    }
+
+    // The moved segment cut or lengthened to its corners; nothing where it would run backwards.
+    private static Segment? Between(Segment s, Point2 start, Point2 end)
+    {
+        if (s.IsLine) return (end - start).Dot(s.End - s.Start) > Tolerance.Length ? new Segment(start, end) : null;
+        var (from, to) = (start - s.Centre, end - s.Centre);
+        var sweep = Math.Atan2(from.Cross(to), from.Dot(to));
+        if (s.Bulge > 0 && sweep <= 0) sweep += 2 * Math.PI;
+        if (s.Bulge < 0 && sweep >= 0) sweep -= 2 * Math.PI;
+        return Math.Abs(sweep - s.SweepRadians) < Math.PI ? new Segment(start, end, Math.Tan(sweep / 4)) : null;
+    }
+}

@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using NetTopologySuite.Geometries;
+using NetTopologySuite.Operation.Buffer;
+using NetTopologySuite.Operation.Overlay;
+using NetTopologySuite.Operation.OverlayNG;
+
+namespace ShopDrawings.Kernel;
+
+/// <summary>
+/// Every call of the polygon library, and nothing else, so that another library can take its place.
+/// Arcs are flattened here, each time with a named tolerance in mm: no chord lies further from its arc.
+/// </summary>
+internal static class PolygonOperations
+{
+    private static readonly GeometryFactory Factory = new();
+
+    /// <summary>Whether an outline crosses or touches itself; arcs are judged to 0.001 mm.</summary>
+    public static bool CrossesItself(ImmutableArray<Segment> segments)
+    {
+        var ring = Ring(segments, 0.001);
+        return ring is null || !ring.IsSimple;
+    }
+
+    /// <summary>How often an outline runs round a point anticlockwise; exact for arcs. Points on the outline may count either way.</summary>
+    public static int Winding(ImmutableArray<Segment> segments, Point2 point)
+    {
+        // The polygon of the chords by the crossing rule, then the piece between each chord and its arc.
+        // A point on a chord counts as a little above and to the right of it, in both steps.
+        var winding = 0;
+        foreach (var s in segments)
+        {
+            var chord = s.End - s.Start;
+            var side = chord.Cross(point - s.Start);
+            if (side == 0) side = chord.Y != 0 ? -chord.Y : chord.X;
+            if (s.Start.Y <= point.Y && s.End.Y > point.Y && side > 0) winding++;
+            if (s.Start.Y > point.Y && s.End.Y <= point.Y && side < 0) winding--;
+            if (s.IsLine || point.DistanceTo(s.Centre) >= s.Radius) continue;
+            if (s.Bulge > 0 && side < 0) winding++;
+            if (s.Bulge < 0 && side > 0) winding--;
+        }
+
+        return winding;
+    }
+
+    /// <summary>The set of points inside some outlines and outside others.</summary>
+    public static Region RegionOf(Contour outline, double tolerance) => new(Factory.CreatePolygon(Ring(outline.Segments, tolerance)));
+
+    /// <summary>All outlines at a distance outside (positive) or inside (negative) a contour; round at convex corners.</summary>
+    public static ImmutableArray<Contour> Buffer(Contour contour, double distance, double tolerance)
+    {
+        // A quarter circle of n chords misses its arc by r(1 - cos(pi/4n)).
+        var radius = Math.Max(Math.Abs(distance), tolerance);
+        var quadrants = (int)Math.Ceiling(Math.PI / 4 / Math.Acos(Math.Max(1 - tolerance / radius, 0)));
+        var parameters = new BufferParameters(Math.Max(quadrants, 2)) { JoinStyle = JoinStyle.Round };
+        var result = BufferOp.Buffer(Factory.CreatePolygon(Ring(contour.Segments, tolerance)), distance, parameters);
+        return [.. Polygons(result).Select(p => ToContour(p.ExteriorRing))];
+    }
+
+    private static Contour ToContour(LineString ring)
+    {
+        var points = ring.Coordinates;
+        return Contour.FromSegments(Enumerable.Range(0, points.Length - 1)
+            .Select(i => new Segment(new Point2(points[i].X, points[i].Y), new Point2(points[i + 1].X, points[i + 1].Y)))
+            .Where(s => s.Start.DistanceTo(s.End) > Tolerance.Length));
+    }
+
+    private static IEnumerable<Polygon> Polygons(Geometry geometry) =>
+        Enumerable.Range(0, geometry.NumGeometries).Select(geometry.GetGeometryN).OfType<Polygon>().Where(p => !p.IsEmpty);
+
+    private static LinearRing? Ring(ImmutableArray<Segment> segments, double tolerance)
+    {
+        var points = segments.SelectMany(s => Flattened(s, tolerance)).Select(p => new Coordinate(p.X, p.Y)).ToList();
+        points.Add(points[0].Copy());
+        return points.Count < 4 ? null : Factory.CreateLinearRing([.. points]);
+    }
+
+    // The start and the points between; the end belongs to the next segment.
+    private static IEnumerable<Point2> Flattened(Segment segment, double tolerance)
+    {
+        yield return segment.Start;
+        if (segment.IsLine) yield break;
+        var (centre, radius, sweep) = (segment.Centre, segment.Radius, segment.SweepRadians);
+        var step = 2 * Math.Acos(Math.Max(1 - tolerance / radius, 0));
+        var count = Math.Max((int)Math.Ceiling(Math.Abs(sweep) / step), 1);
+        var from = segment.Start - centre;
+        for (var i = 1; i < count; i++)
+        {
+            var (sin, cos) = Math.SinCos(sweep * i / count);
+            yield return centre + new Point2(from.X * cos - from.Y * sin, from.X * sin + from.Y * cos);
+        }
+    }
+
+    /// <summary>A set of points in the plane, bounded by straight lines.</summary>
+    internal sealed class Region
+    {
+        private readonly Geometry geometry;
+
+        internal Region(Geometry geometry) => this.geometry = geometry;
+
+        /// <summary>Area in mm².</summary>
+        public double Area => geometry.Area;
+
+        /// <summary>The points of this set that are not in the other.</summary>
+        public Region Minus(Region other) => new(OverlayNGRobust.Overlay(geometry, other.geometry, SpatialFunction.Difference));
+
+        /// <summary>The points in both sets.</summary>
+        public Region And(Region other) => new(OverlayNGRobust.Overlay(geometry, other.geometry, SpatialFunction.Intersection));
+
+        /// <summary>The points in either set.</summary>
+        public Region Or(Region other) => new(OverlayNGRobust.Overlay(geometry, other.geometry, SpatialFunction.Union));
+
+        /// <summary>The boxes around the pieces the set falls into, those without area left out.</summary>
+        public IEnumerable<Box2> Pieces => Polygons(geometry)
+            .Where(p => p.Area > Tolerance.Length)
+            .Select(p => p.EnvelopeInternal)
+            .Select(e => new Box2(new Point2(e.MinX, e.MinY), new Point2(e.MaxX, e.MaxY)));
+    }
+}

@@ -1,0 +1,93 @@
+namespace ShopDrawings.Kernel;
+
+/// <summary>
+/// A straight line or a circular arc from <paramref name="Start"/> to <paramref name="End"/>, in mm.
+/// <paramref name="Bulge"/> is the tangent of a quarter of the turned angle: 0 straight, 1 a half circle,
+/// positive anticlockwise (DXF Reference, LWPOLYLINE, group 42).
+/// </summary>
+public readonly record struct Segment(Point2 Start, Point2 End, double Bulge = 0)
+{
+    /// <summary>Whether it is a straight line.</summary>
+    public bool IsLine => Bulge == 0;
+
+    /// <summary>The turned angle in radians, positive anticlockwise; 0 for a line.</summary>
+    public double SweepRadians => 4 * Math.Atan(Bulge);
+
+    /// <summary>Radius of the arc in mm. Only for arcs.</summary>
+    public double Radius => Start.DistanceTo(End) * (1 + Bulge * Bulge) / (4 * Math.Abs(Bulge));
+
+    /// <summary>Centre of the arc. Only for arcs.</summary>
+    public Point2 Centre
+    {
+        get
+        {
+            var chord = End - Start;
+            return (Start + End) * 0.5 + chord.Left * ((1 - Bulge * Bulge) / (4 * Bulge));
+        }
+    }
+
+    /// <summary>Length along the line or the arc.</summary>
+    public double Length => IsLine ? Start.DistanceTo(End) : Radius * Math.Abs(SweepRadians);
+
+    /// <summary>The middle, on the line or the arc.</summary>
+    public Point2 Middle => (Start + End) * 0.5 - (End - Start).Left * (Bulge / 2);
+
+    /// <summary>The same path run backwards.</summary>
+    public Segment Reversed => new(End, Start, -Bulge);
+
+    /// <summary>The arc through three points, or the line where they lie in one.</summary>
+    public static Segment Through(Point2 start, Point2 middle, Point2 end)
+    {
+        var a = middle - start;
+        var b = end - middle;
+        var turn = Math.Atan2(a.Cross(b), a.Dot(b));
+        return Math.Abs(turn) < 1e-12 ? new Segment(start, end) : new Segment(start, end, Math.Tan(turn / 2));
+    }
+
+    /// <summary>The smallest upright box around it, exact for arcs.</summary>
+    public Box2 Bounds
+    {
+        get
+        {
+            var box = Box2.Around([Start, End]);
+            if (IsLine) return box;
+            var centre = Centre;
+            var radius = Radius;
+            foreach (var direction in (ReadOnlySpan<Point2>)[new(1, 0), new(0, 1), new(-1, 0), new(0, -1)])
+            {
+                var quadrant = centre + direction * radius;
+                if (IsBeside(quadrant)) box = box.Union(new Box2(quadrant, quadrant));
+            }
+
+            return box;
+        }
+    }
+
+    /// <summary>Distance from a point to the nearest point of the line or arc.</summary>
+    public double DistanceTo(Point2 point)
+    {
+        if (IsLine)
+        {
+            var along = End - Start;
+            var square = along.Dot(along);
+            var share = square == 0 ? 0 : Math.Clamp((point - Start).Dot(along) / square, 0, 1);
+            return point.DistanceTo(Start + along * share);
+        }
+
+        return IsBeside(point)
+            ? Math.Abs(point.DistanceTo(Centre) - Radius)
+            : Math.Min(point.DistanceTo(Start), point.DistanceTo(End));
+    }
+
+    /// <summary>Whether the ray from the arc's centre through the point meets the arc.</summary>
+    private bool IsBeside(Point2 point)
+    {
+        // Seen from the chord, the arc and its wedge beyond lie on one side for bulges up to 1, all but the other side beyond.
+        var centre = Centre;
+        var from = Bulge > 0 ? Start - centre : End - centre;
+        var ray = point - centre;
+        var angle = Math.Atan2(from.Cross(ray), from.Dot(ray));
+        if (angle < 0) angle += 2 * Math.PI;
+        return angle <= Math.Abs(SweepRadians);
+    }
+}
