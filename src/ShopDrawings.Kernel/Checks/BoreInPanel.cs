@@ -1,0 +1,92 @@
+namespace ShopDrawings.Kernel;
+
+/// <summary>Finds bores that leave their panel sideways or come through where they must not.</summary>
+internal sealed class BoreInPanel() : Check("bore-in-panel", "Every bore stays inside its panel and no blind bore comes through.", Floor)
+{
+    /// <summary>Material left under a blind bore.</summary>
+    internal static readonly CheckLimit Floor = new("bore-in-panel", "floor", 2, "Least material left under a blind bore in a face. 2 mm: common practice, no source.");
+
+    /// <inheritdoc/>
+    public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings)
+    {
+        var floor = settings.Limit(Floor).Value;
+        foreach (var panel in assembly.Panels)
+            foreach (var bore in panel.Features.OfType<Bore>())
+            {
+                if (Leaves(panel, bore) is { } leaves) yield return leaves;
+                if (ComesThrough(panel, bore, floor) is { } through) yield return through;
+            }
+    }
+
+    private Finding? Leaves(Panel panel, Bore bore)
+    {
+        var radius = bore.Diameter.Value / 2;
+        var margin = bore.Surface.IsFace() ? InFace(panel, bore.At.Point) : InEdge(panel, bore);
+        return margin >= radius - Tolerance.Length ? null : Make(
+            panel, bore,
+            $"{Describe(panel, bore)} leaves the panel: its centre is {(margin < 0 ? $"{Mm(-margin)} outside the material" : $"{Mm(margin)} from the nearest edge of the material")}, its radius {Mm(radius)}",
+            [new("distance of the centre from the edge of the material", margin, "mm"), new("radius", radius, "mm")],
+            "move it inwards, or make it smaller");
+    }
+
+    private Finding? ComesThrough(Panel panel, Bore bore, double floor)
+    {
+        if (bore.Depth is not { } depth) return null;
+        var behind = panel.Behind(bore.Surface).Value;
+        var left = behind - depth.Value;
+        var least = bore.Surface.IsFace() ? floor : 0;
+        if (left >= least - Tolerance.Length && left > Tolerance.Length) return null;
+        var far = bore.Surface.IsFace() ? "face" : "edge";
+        return Make(
+            panel, bore,
+            left > Tolerance.Length
+                ? $"{Describe(panel, bore)} leaves only {Mm(left)} of {Mm(behind)} under it; at least {Mm(least)} must stay"
+                : $"{Describe(panel, bore)} comes through the far {far}: it is {Mm(depth.Value)} deep in {Mm(behind)}",
+            [new("depth", depth.Value, "mm"), new("material", behind, "mm"), new("least left", least, "mm")],
+            $"make it at most {Mm(Math.Max(behind - least, 0))} deep" + (bore.Surface.IsFace() ? ", or give it no depth so that it goes through" : ""));
+    }
+
+    // Positive inside: the distance to the outline or to the nearest cut-out.
+    private static double InFace(Panel panel, Point2 at)
+    {
+        var margin = panel.Outline.DistanceTo(at) * (panel.Outline.Contains(at) ? 1 : -1);
+        foreach (var cutOut in panel.Features.OfType<CutOut>())
+            margin = Math.Min(margin, cutOut.Outline.DistanceTo(at) * (cutOut.Outline.Contains(at) ? -1 : 1));
+        return margin;
+    }
+
+    // On an edge the material is as wide as the board is thick and as long as the outline runs straight there.
+    private static double InEdge(Panel panel, Bore bore)
+    {
+        var at = bore.At.Point;
+        var across = Math.Min(at.Y, panel.Thickness.Value - at.Y);
+        var entry = panel.OnSurface(bore.Surface, at);
+        var alongX = bore.Surface is Surface.Near or Surface.Far;
+        var margin = double.NegativeInfinity;
+        foreach (var s in panel.Outline.Segments.Where(s => s.IsLine && s.DistanceTo(new Point2(entry.X, entry.Y)) <= Tolerance.Length))
+        {
+            var (a, b) = alongX ? (s.Start.X, s.End.X) : (s.Start.Y, s.End.Y);
+            margin = Math.Max(margin, Math.Min(at.X - Math.Min(a, b), Math.Max(a, b) - at.X));
+        }
+
+        var length = alongX ? panel.Length.Value : panel.Width.Value;
+        return Math.Min(across, double.IsNegativeInfinity(margin) ? -Math.Max(Math.Max(-at.X, at.X - length), 0) : margin);
+    }
+
+    private static string Describe(Panel panel, Bore bore)
+    {
+        var who = bore.Origin == panel.Id ? "" : $" of {bore.Origin}";
+        var kind = bore.Surface.IsFace() ? $"in the {panel.NameOf(bore.Surface)} face" : $"in the {panel.NameOf(bore.Surface)} edge";
+        return $"{panel.Id}: the {Mm(bore.Diameter.Value)} bore{who} {kind} at {Mm(bore.At.X.Value)}, {Mm(bore.At.Y.Value)}";
+    }
+
+    private Finding Make(Panel panel, Bore bore, string message, NamedNumber[] numbers, string cure)
+    {
+        var entry = panel.OnSurface(bore.Surface, bore.At.Point);
+        var end = entry + bore.Surface.Into() * (bore.Depth ?? panel.Behind(bore.Surface)).Value;
+        var radius = bore.Diameter.Value / 2;
+        var reach = new Point3(radius, radius, radius);
+        return new Finding(Rule, Severity.Error, [panel.Id], message, [.. numbers], "derived (geometry); least material: common practice, no source", cure,
+            new Indicator(panel.Id, new Box3(Point3.Min(entry, end) - reach, Point3.Max(entry, end) + reach)));
+    }
+}

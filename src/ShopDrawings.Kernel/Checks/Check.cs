@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+
+namespace ShopDrawings.Kernel;
+
+/// <summary>One question asked of an assembly before anything is cut.</summary>
+public abstract class Check
+{
+    private protected Check(string rule, string summary, params ImmutableArray<CheckLimit> limits) =>
+        (Rule, Summary, Limits) = (rule, summary, limits);
+
+    /// <summary>Every check, in the order findings are listed.</summary>
+    public static ImmutableArray<Check> All { get; } = [new PanelsOverlap(), new BoreInPanel(), new HardwareFits()];
+
+    /// <summary>Stable id of the rule, in words.</summary>
+    public string Rule { get; }
+
+    /// <summary>What it asks, in one sentence.</summary>
+    public string Summary { get; }
+
+    /// <summary>The numbers it compares with.</summary>
+    public ImmutableArray<CheckLimit> Limits { get; }
+
+    /// <summary>What every check says about an assembly.</summary>
+    public static ImmutableArray<Finding> RunAll(Assembly assembly, CheckSettings settings) =>
+    [
+        .. All.SelectMany(c => c.Run(assembly, settings)).Select(f => settings.Waiver(f.Rule) is { } reason ? f with { Waiver = reason } : f),
+    ];
+
+    /// <summary>What it finds; nothing where all is well.</summary>
+    public abstract IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings);
+
+    private protected static string Mm(double value) => Tape.PrintMillimetres(value, 2).TrimStart(Tape.RoundedMark) + " mm";
+}

@@ -1,0 +1,74 @@
+namespace ShopDrawings.Kernel;
+
+/// <summary>Finds screws that do not suit the boards they join, and hardware that stands where something else is.</summary>
+internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds in its board, and hardware has the room it needs.", Hold, Wall)
+{
+    /// <summary>Least grip of a screw.</summary>
+    internal static readonly CheckLimit Hold = new("hardware-fits", "hold", 25, "Least length of a screw inside the edge it holds in. 25 mm (1 in): common practice, no source.");
+
+    /// <summary>Least wall beside a screw's hole.</summary>
+    internal static readonly CheckLimit Wall = new("hardware-fits", "wall", 4, "Least material on either side of a screw's pilot in an edge. 4 mm (5/32 in): common practice, no source.");
+
+    private const string Practice = "common practice, no source";
+
+    /// <inheritdoc/>
+    public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings) =>
+        assembly.Joints.SelectMany(j => Joint(assembly, j, settings.Limit(Hold).Value, settings.Limit(Wall).Value)).Concat(Fittings(assembly));
+
+    private IEnumerable<Finding> Joint(Assembly assembly, Joint joint, double hold, double wall)
+    {
+        var (through, receiving) = (assembly.Panel(joint.Through), assembly.Panel(joint.Receiving));
+        var screw = joint.Screw;
+        var grip = screw.Length.Value - through.Thickness.Value;
+        if (Tolerance.Exceeds(hold, grip))
+            yield return Make(joint, $"{joint.Id}: screws {Mm(screw.Length.Value)} long reach {Mm(Math.Max(grip, 0))} into {receiving.Id}; they need {Mm(hold)}",
+                [new("screw length", screw.Length.Value, "mm"), new("grip", grip, "mm"), new("least grip", hold, "mm")],
+                $"take screws at least {Mm(through.Thickness.Value + hold)} long", through);
+        var beside = (receiving.Thickness.Value - screw.EdgePilot.Value) / 2;
+        if (Tolerance.Exceeds(wall, beside))
+            yield return Make(joint, $"{joint.Id}: a {Mm(screw.EdgePilot.Value)} pilot in the edge of {receiving.Id} leaves {Mm(Math.Max(beside, 0))} on either side; {Mm(wall)} must stay",
+                [new("board thickness", receiving.Thickness.Value, "mm"), new("wall", beside, "mm"), new("least wall", wall, "mm")],
+                $"use a board at least {Mm(screw.EdgePilot.Value + 2 * wall)} thick, a thinner screw, or hold {receiving.Id} in a groove", receiving);
+    }
+
+    private IEnumerable<Finding> Fittings(Assembly assembly)
+    {
+        var bodies = assembly.Fittings.Select(f => (Fitting: f, Panel: assembly.Panel(f.Panel))).Select(f => (f.Fitting, f.Panel, Box: f.Fitting.Body(f.Panel.Thickness.Value))).ToList();
+        foreach (var (fitting, panel, box) in bodies)
+        {
+            var corners = new[] { new Point2(box.Min.X, box.Min.Y), new(box.Max.X, box.Min.Y), new(box.Max.X, box.Max.Y), new(box.Min.X, box.Max.Y) };
+            if (!corners.All(panel.Outline.Contains))
+                yield return Make(fitting, box, [panel.Id],
+                    $"{fitting.Id} is {Mm(box.Size.X)} × {Mm(box.Size.Y)} and stands over the edge of {panel.Id}, whose face is {Mm(panel.Length.Value)} × {Mm(panel.Width.Value)}",
+                    "move it inwards, or turn it");
+            if (panel.Placement is null) continue;
+
+            var body = Solid.Block(panel, box);
+            foreach (var other in assembly.Panels.Where(p => p != panel && p.Placement is not null))
+                if (body.Bounds.Intersection(other.Placement!.ToAssembly(other.Box)) is not null && body.Overlap(Solid.Of(other)) is { } shared)
+                    yield return Make(fitting, box, [panel.Id, other.Id],
+                        $"{fitting.Id} on {panel.Id} stands {Mm(shared.Size.X)} × {Mm(shared.Size.Y)} × {Mm(shared.Size.Z)} deep in {other.Id}",
+                        $"move it away from {other.Id}, or cut an opening for it");
+        }
+
+        for (var i = 0; i < bodies.Count; i++)
+            for (var j = i + 1; j < bodies.Count; j++)
+            {
+                var (a, b) = (bodies[i], bodies[j]);
+                if (a.Panel.Placement is null || b.Panel.Placement is null || Solid.Block(a.Panel, a.Box).Overlap(Solid.Block(b.Panel, b.Box)) is null) continue;
+                yield return Make(a.Fitting, a.Box, a.Panel == b.Panel ? [a.Panel.Id] : [a.Panel.Id, b.Panel.Id],
+                    $"{a.Fitting.Id} on {a.Panel.Id} and {b.Fitting.Id} on {b.Panel.Id} take the same space", "move one of them");
+            }
+    }
+
+    private Finding Make(Joint joint, string message, NamedNumber[] numbers, string cure, Panel shownOn)
+    {
+        var tips = joint.Fasteners.SelectMany(f => new[] { f.Head, f.Tip }).Select(p => shownOn.Placement!.ToPanel(p)).ToList();
+        return new Finding(Rule, Severity.Error, [joint.Through, joint.Receiving], message, [.. numbers], Practice, cure,
+            new Indicator(shownOn.Id, new Box3(tips.Aggregate(Point3.Min), tips.Aggregate(Point3.Max))));
+    }
+
+    private Finding Make(Fitting fitting, Box3 box, string[] panels, string message, string cure) =>
+        new(Rule, Severity.Error, [.. panels], message, [new("length", box.Size.X, "mm"), new("width", box.Size.Y, "mm"), new("height", box.Size.Z, "mm")],
+            "derived (geometry)", cure, new Indicator(fitting.Panel, box));
+}

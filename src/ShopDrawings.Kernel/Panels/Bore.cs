@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+
+namespace ShopDrawings.Kernel;
+
+/// <summary>A round hole, square to the face or edge it is drilled into. Lengths in mm.</summary>
+public sealed record Bore : Feature
+{
+    private Bore(string origin, Surface surface, Position at, Size diameter, Size? depth, BoreUse use) : base(origin) =>
+        (Surface, At, Diameter, Depth, Use) = (surface, at, diameter, depth, use);
+
+    /// <summary>The face or edge it is drilled from.</summary>
+    public Surface Surface { get; }
+
+    /// <summary>The centre on that surface.</summary>
+    public Position At { get; }
+
+    /// <summary>Diameter.</summary>
+    public Size Diameter { get; }
+
+    /// <summary>Depth to the end of the cylinder, or nothing for a bore that goes through.</summary>
+    public Size? Depth { get; }
+
+    /// <summary>What it is for.</summary>
+    public BoreUse Use { get; }
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Size> Sizes => Depth is null ? [At.X, At.Y, Diameter] : [At.X, At.Y, Diameter, Depth];
+
+    /// <summary>A bore from face to face.</summary>
+    /// <exception cref="ArgumentException">The surface is an edge or the diameter is not positive.</exception>
+    public static Bore Through(string origin, Surface face, Position at, Size diameter, BoreUse use = BoreUse.Plain)
+    {
+        if (!face.IsFace()) throw new ArgumentException("A bore through a panel enters a face.", nameof(face));
+        Check(diameter);
+        return new Bore(origin, face, at, diameter, null, use);
+    }
+
+    /// <summary>A bore that ends in the material.</summary>
+    /// <exception cref="ArgumentException">The diameter or the depth is not positive.</exception>
+    public static Bore Blind(string origin, Surface surface, Position at, Size diameter, Size depth, BoreUse use = BoreUse.Plain)
+    {
+        Check(diameter);
+        Check(depth);
+        return new Bore(origin, surface, at, diameter, depth, use);
+    }
+
+    private static void Check(Size size)
+    {
+        if (!(size.Value > Tolerance.Length)) throw new ArgumentException("Diameter and depth of a bore must be positive.", nameof(size));
+    }
+}
+
+/// <summary>What a bore is for.</summary>
+public enum BoreUse
+{
+    /// <summary>Whatever the user wants it for.</summary>
+    Plain,
+
+    /// <summary>A screw passes through it freely.</summary>
+    Clearance,
+
+    /// <summary>A screw cuts its thread into it.</summary>
+    Pilot,
+}
