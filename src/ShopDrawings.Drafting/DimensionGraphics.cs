@@ -36,8 +36,11 @@ public static class DimensionGraphics
         yield return Arrow(first, inside ? along * -1 : along);
         yield return Arrow(second, inside ? along : along * -1);
 
+        // A text wider than the room between the extension lines stands above their ends.
         var middle = (first + second) * 0.5;
-        yield return new TextEntity(dimension.Layer, middle + across * (TextGap * height), height, dimension.Text, Anchor.BaseCentre, dimension.Upright ? 90 : 0);
+        var isWide = Lettering.Width(dimension.Text, height) + 2 * TextGap * height > dimension.Measured;
+        var lift = isWide && (first - from).Dot(across) >= 0 ? Overrun + TextGap : TextGap;
+        yield return new TextEntity(dimension.Layer, middle + across * (lift * height), height, dimension.Text, Anchor.BaseCentre, dimension.Upright ? 90 : 0);
 
         ArrowEntity Arrow(Point2 tip, Point2 direction)
         {

@@ -18,7 +18,7 @@ internal sealed class FontMetrics
 
     private FontMetrics(Stream font)
     {
-        var tables = Directory(font);
+        var tables = TableOffsets(font);
         var head = Read(font, tables["head"], 54);
         unitsPerEm = UInt16(head, 18);
         var longOffsets = UInt16(head, 50) != 0;
@@ -63,7 +63,7 @@ internal sealed class FontMetrics
         return new FontMetrics(font);
     }
 
-    private static Dictionary<string, int> Directory(Stream font)
+    private static Dictionary<string, int> TableOffsets(Stream font)
     {
         var count = UInt16(Read(font, 0, 12), 4);
         var records = Read(font, 12, 16 * count);

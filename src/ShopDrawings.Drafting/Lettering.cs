@@ -27,7 +27,7 @@ public static class Lettering
         var bottom = (text.Anchor == Anchor.Middle ? -text.Height / 2 : 0) - 0.33 * text.Height;
         var (sin, cos) = Math.SinCos(text.AngleDegrees * Math.PI / 180);
         Point2 Turned(double x, double y) => text.Position + new Point2(x * cos - y * sin, x * sin + y * cos);
-        var top = bottom + 1.4 * text.Height;
+        var top = bottom + 1.6 * text.Height;
         return Box2.Around([Turned(left, bottom), Turned(left + width, bottom), Turned(left + width, top), Turned(left, top)]);
     }
 }

@@ -10,6 +10,12 @@ internal sealed class AssemblyBuilder(string name)
     /// <summary>The panel with an id as it stands, or nothing.</summary>
     public Panel? Find(string id) => panels.Find(p => p.Id == id);
 
+    /// <summary>The ids of all panels, in building order.</summary>
+    public IEnumerable<string> PanelIds => panels.Select(p => p.Id);
+
+    /// <summary>Whether screws go through one panel into the other already.</summary>
+    public bool HasJoint(string through, string receiving) => joints.Exists(j => j.Through == through && j.Receiving == receiving);
+
     /// <summary>Adds a panel.</summary>
     /// <exception cref="ArgumentException">Its id is taken.</exception>
     public void Add(Panel panel)

@@ -8,6 +8,7 @@ namespace ShopDrawings.Kernel;
 /// </summary>
 public sealed class Contour : IEquatable<Contour>
 {
+    // Trusts its caller: closed, anticlockwise, not crossing itself.
     private Contour(ImmutableArray<Segment> segments)
     {
         Segments = segments;
@@ -32,8 +33,11 @@ public sealed class Contour : IEquatable<Contour>
 
     /// <summary>An upright rectangle with its sides at the given coordinates.</summary>
     /// <exception cref="ArgumentException">The rectangle has no area.</exception>
-    public static Contour Rectangle(double left, double bottom, double right, double top) =>
-        FromSegments(Loop([new(left, bottom), new(right, bottom), new(right, top), new(left, top)]));
+    public static Contour Rectangle(double left, double bottom, double right, double top)
+    {
+        if (!(right > left + Tolerance.Length && top > bottom + Tolerance.Length)) throw new ArgumentException("A rectangle needs an area.", nameof(right));
+        return new Contour(Loop([new(left, bottom), new(right, bottom), new(right, top), new(left, top)]));
+    }
 
     /// <summary>A full circle, as two half circles.</summary>
     /// <exception cref="ArgumentException">The radius is not positive.</exception>
@@ -42,7 +46,7 @@ public sealed class Contour : IEquatable<Contour>
         if (!(radius > Tolerance.Length)) throw new ArgumentException("A circle needs a positive radius.", nameof(radius));
         var right = centre + new Point2(radius, 0);
         var left = centre - new Point2(radius, 0);
-        return FromSegments([new(right, left, 1), new(left, right, 1)]);
+        return new Contour([new(right, left, 1), new(left, right, 1)]);
     }
 
     /// <summary>A slot with round ends: all points within half of <paramref name="width"/> of the line between two centres.</summary>
@@ -53,7 +57,7 @@ public sealed class Contour : IEquatable<Contour>
         if (!(along.Length > Tolerance.Length)) throw new ArgumentException("A slot needs two different centres.", nameof(to));
         if (!(width > Tolerance.Length)) throw new ArgumentException("A slot needs a positive width.", nameof(width));
         var side = along.Left * (width / 2 / along.Length);
-        return FromSegments(
+        return new Contour(
         [
             new(from - side, to - side), new(to - side, to + side, 1),
             new(to + side, from + side), new(from + side, from - side, 1),
@@ -68,7 +72,7 @@ public sealed class Contour : IEquatable<Contour>
         if (!(along.Length > Tolerance.Length)) throw new ArgumentException("A strip needs two different points.", nameof(to));
         if (!(width > Tolerance.Length)) throw new ArgumentException("A strip needs a positive width.", nameof(width));
         var side = along.Left * (width / 2 / along.Length);
-        return FromSegments(Loop([from - side, to - side, to + side, from + side]));
+        return new Contour(Loop([from - side, to - side, to + side, from + side]));
     }
 
     /// <summary>An upright rectangle with round corners of one radius; radius 0 gives square corners.</summary>
@@ -86,7 +90,7 @@ public sealed class Contour : IEquatable<Contour>
             new(new(right - radius, top), new(left + radius, top)), new(new(left + radius, top), new(left, top - radius), bulge),
             new(new(left, top - radius), new(left, bottom + radius)), new(new(left, bottom + radius), new(left + radius, bottom), bulge),
         ];
-        return FromSegments(segments.Where(s => s.Start.DistanceTo(s.End) > Tolerance.Length));
+        return new Contour([.. segments.Where(s => s.Start.DistanceTo(s.End) > Tolerance.Length)]);
     }
 
     /// <summary>An outline from lines and arcs in order, either way round; a clockwise one is turned round.</summary>
@@ -142,11 +146,11 @@ public sealed class Contour : IEquatable<Contour>
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Segments.Length, Bounds);
 
-    private static Segment[] Loop(ReadOnlySpan<Point2> corners)
+    private static ImmutableArray<Segment> Loop(ReadOnlySpan<Point2> corners)
     {
-        var segments = new Segment[corners.Length];
-        for (var i = 0; i < corners.Length; i++) segments[i] = new Segment(corners[i], corners[(i + 1) % corners.Length]);
-        return segments;
+        var segments = ImmutableArray.CreateBuilder<Segment>(corners.Length);
+        for (var i = 0; i < corners.Length; i++) segments.Add(new Segment(corners[i], corners[(i + 1) % corners.Length]));
+        return segments.ToImmutable();
     }
 
     // Green's theorem: the polygon of the chords, plus the piece between each chord and its arc.

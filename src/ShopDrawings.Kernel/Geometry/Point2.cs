@@ -26,4 +26,7 @@ public readonly record struct Point2(double X, double Y)
 
     /// <summary>Area of the parallelogram of two vectors; positive when <paramref name="other"/> lies to the left.</summary>
     public double Cross(Point2 other) => X * other.Y - Y * other.X;
+
+    /// <summary>As <c>(x, y)</c>.</summary>
+    public override string ToString() => FormattableString.Invariant($"({X}, {Y})");
 }

@@ -27,4 +27,7 @@ public readonly record struct Point3(double X, double Y, double Z)
 
     /// <summary>Largest coordinate of each axis.</summary>
     public static Point3 Max(Point3 a, Point3 b) => new(Math.Max(a.X, b.X), Math.Max(a.Y, b.Y), Math.Max(a.Z, b.Z));
+
+    /// <summary>As <c>(x, y, z)</c>.</summary>
+    public override string ToString() => FormattableString.Invariant($"({X}, {Y}, {Z})");
 }

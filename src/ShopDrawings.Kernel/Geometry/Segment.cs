@@ -79,6 +79,9 @@ public readonly record struct Segment(Point2 Start, Point2 End, double Bulge = 0
             : Math.Min(point.DistanceTo(Start), point.DistanceTo(End));
     }
 
+    /// <summary>As <c>(x, y) to (x, y) bulge b</c>.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Start} to {End} bulge {Bulge}");
+
     /// <summary>Whether the ray from the arc's centre through the point meets the arc.</summary>
     private bool IsBeside(Point2 point)
     {

@@ -7,7 +7,7 @@ public abstract record Feature
 {
     private protected Feature(string origin) => Origin = origin;
 
-    /// <summary>Who wrote it: <c>panel</c>, or the id of the joint or the piece of hardware.</summary>
+    /// <summary>Who wrote it: the id of the panel itself for what the user asked for, or of the joint, the fitting or the panel it is for.</summary>
     public string Origin { get; }
 
     /// <summary>Every number it is made of, with its derivation.</summary>

@@ -1,0 +1,253 @@
+using System.Collections.Immutable;
+using ShopDrawings.Kernel;
+using ShopDrawings.Yaml;
+using Range = ShopDrawings.Yaml.Range;
+
+namespace ShopDrawings.ProjectFile;
+
+/// <summary>Every key of a project file, once.</summary>
+internal static class ProjectShapes
+{
+    private static readonly TextShape Text = new();
+    private static readonly NameShape Name = new();
+    private static readonly ChoiceShape<bool> YesNo = new(("yes", true), ("no", false), ("true", true), ("false", false));
+    private static readonly ChoiceShape<Surface> Face = new(("inside", Surface.Inside), ("outside", Surface.Outside));
+    private static readonly ChoiceShape<int> Turn = new(("0", 0), ("90", 1), ("180", 2), ("270", 3));
+    private static readonly ChoiceShape<Direction> Towards = new([.. Enum.GetValues<Direction>().Select(d => (d.Word(), d))]);
+
+    /// <summary>The units a file may count in.</summary>
+    public static readonly ChoiceShape<Unit> FileUnit = new([.. Measure.Length.Units.Select(u => (u.Symbol, u))]);
+
+    private static readonly RecordShape<PatternBore> PatternBores = new("a bore of a pattern", f => new PatternBore(
+        f.Required("at", Pair("bore-position", Range.Any), "Centre as [x, y] from the middle of the part."),
+        f.Required("diameter", Positive("bore-diameter"), "Diameter of the bore."),
+        f.Optional("depth", Positive("bore-depth"), "Depth below the face; left out, the bore goes through.")));
+
+    private static readonly RecordShape<HardwareEntry> Hardware = new("a piece of hardware", f => new HardwareEntry(
+        f.Required("length", Positive("hardware-length"), "Of the block it fills, along its own x."),
+        f.Required("width", Positive("hardware-width"), "Of the block it fills, along its own y."),
+        f.Required("height", Positive("hardware-height"), "How far it stands off the face it is fixed to."),
+        f.Optional("bores", new ListShape<PatternBore>(PatternBores, 200), "The holes it needs, as seen looking at the face it is fixed to.", [], "none")));
+
+    private static readonly RecordShape<ScrewEntry> Screw = new("a screw", f => new ScrewEntry(
+        f.Required("diameter", Positive("screw-diameter"), "Outer diameter of the thread."),
+        f.Required("length", Positive("screw-length"), "Length under a flush head."),
+        f.Required("head", Positive("head-diameter"), "Diameter of the head."),
+        f.Required("clearance", Positive("clearance-diameter"), "Diameter of the hole it passes through."),
+        f.Required("edge-pilot", Positive("edge-pilot-diameter"), "Diameter of the pilot hole in the edge of a board.")));
+
+    private static readonly RecordShape<BoardEntry> Board = new("a board", f => new BoardEntry(
+        f.Required("kind", new ChoiceShape<BoardKind>([.. Enum.GetValues<BoardKind>().Select(k => (k.ToString().ToLowerInvariant(), k))]), "What it is made of."),
+        f.Required("thickness", Positive("board-thickness"), "Actual, measured thickness. The label is not enough: 3/4 in board may measure 18 mm."),
+        f.Optional("label", Text, "What the shop calls it, such as 3/4 in.", "", "nothing"),
+        f.Optional("grain", new MappedShape<bool, bool?>(YesNo, (v, _) => (v, null)), "Whether its faces have a direction that panels follow.", null, "yes for plywood, else no"),
+        f.Optional("density", new NumberShape(Measure.Density, Range.Positive, "density"), "Density; left out, the usual one of its kind.")));
+
+    private static readonly RecordShape<RowsEntry> Rows = new("screw-rows", f => new RowsEntry(
+        f.Optional("end-distance", Positive("end-distance"), "From each end of the held panel to the first and last screw; 50 mm where it is left out."),
+        f.Optional("pitch", Positive("largest-pitch"), "Largest distance between two screws; 150 mm where it is left out.")));
+
+    private static readonly RecordShape<BackEntry> Back = new("the back", f => new BackEntry(
+        f.Required("board", Name, "Name of its board."),
+        f.Optional("fit", new ChoiceShape<BackFit>(("groove", BackFit.Groove), ("between", BackFit.Between)), "How it sits: in a groove all round, or between sides, top and bottom.", BackFit.Groove, "groove"),
+        f.Optional("inset", NotNegative("back-inset"), "From the rear edge of the carcass to the groove, or to the back; 10 mm to a groove, 0 to a back between, where it is left out."),
+        f.Optional("groove-depth", Positive("groove-depth"), "Depth of the groove; 8 mm, at most half the board, where it is left out."),
+        f.Optional("groove-play", NotNegative("groove-play"), "How much wider the groove is than the back is thick; 0.3 mm where it is left out."),
+        f.Optional("end-play", NotNegative("end-play"), "Left free between the back and the bottom of the groove on each side; 1 mm where it is left out."),
+        f.At));
+
+    private static readonly RecordShape<ShelfEntry> Shelf = new("a shelf", f => new ShelfEntry(
+        f.Optional("name", Name, "Its name; shelf-1, shelf-2 … in the order of the list where it is left out."),
+        f.Optional("board", Name, "Name of its board; the cabinet's where it is left out."),
+        f.Optional("top", Positive("shelf-height"), "Height of its upper face above the lower edge of the cabinet; shelves without one are spaced evenly."),
+        f.Optional("front-inset", NotNegative("front-inset"), "How far its front edge stands behind the front.", Size.Zero, "0"),
+        f.At));
+
+    private static readonly Shape<ShelvesEntry> Shelves = new EitherShape<ShelvesEntry>(
+        node => node is YamlScalar,
+        new MappedShape<int, ShelvesEntry>(new CountShape(0, 50), (count, node) => (new ShelvesEntry(count, [], node.At), null)),
+        new MappedShape<ImmutableArray<ShelfEntry>, ShelvesEntry>(new ListShape<ShelfEntry>(Shelf, 50), (each, node) => (new ShelvesEntry(0, each, node.At), null)));
+
+    private static readonly RecordShape<CabinetEntry> Cabinet = new("the cabinet", f => new CabinetEntry(
+        f.Required("width", Positive("outside-width"), "Outside width, left to right."),
+        f.Required("height", Positive("outside-height"), "Outside height."),
+        f.Required("depth", Positive("outside-depth"), "Outside depth, front to back."),
+        f.Required("board", Name, "Name of the board of sides, top, bottom and shelves."),
+        f.Optional("back", Back, "The back; left out, the cabinet is open behind."),
+        f.Optional("shelves", Shelves, "A number of evenly spaced fixed shelves, or a list of shelves.", new ShelvesEntry(0, [], default), "none"),
+        f.Optional("screw", Name, "Name of the screw that holds every joint; wood-4x50 where it is left out."),
+        f.Optional("screw-rows", Rows, "How the screws spread along each joint."),
+        f.At));
+
+    private static readonly Shape<OutlineStep> Step = new EitherShape<OutlineStep>(
+        node => node is not YamlMapping,
+        new MappedShape<Position, OutlineStep>(Pair("corner", Range.Any), (to, node) => (new OutlineStep(to, null, node.At), null)),
+        new RecordShape<OutlineStep>("an arc", f =>
+        {
+            var through = f.Required("through", Pair("arc-point", Range.Any), "Any point on the arc as [x, y].");
+            return new OutlineStep(f.Required("to", Pair("corner", Range.Any), "The end of the arc as [x, y]."), through, f.At);
+        }));
+
+    private static readonly ListShape<OutlineStep> Outline = new(Step, 500);
+
+    private static readonly RecordShape<BoreEntry> Bore = new("a bore", f => new BoreEntry(
+        f.Optional("face", new MappedShape<Surface, Surface?>(Face, (v, _) => (v, null)), "The face it is drilled from.", null, "inside, unless an edge is given"),
+        f.Optional("edge", new MappedShape<Direction, Direction?>(Towards, (v, _) => (v, null)), "The edge it is drilled into, by where it looks once built; of a panel without a place left, right, front or back as it lies inside face up.", null, "none"),
+        f.Required("at", Place("bore-position"), "Centre as [x, y] on a face; on an edge the distance along it, or [along, above the outside face]."),
+        f.Required("diameter", Positive("bore-diameter"), "Diameter of the bore."),
+        f.Optional("depth", Positive("bore-depth"), "Depth; left out, a bore in a face goes through."),
+        f.At));
+
+    private static readonly RecordShape<SlotEntry> Slot = new("a slot", f => new SlotEntry(
+        f.Required("from", Pair("slot-end", Range.Any), "Centre of one round end as [x, y]."),
+        f.Required("to", Pair("slot-end", Range.Any), "Centre of the other round end."),
+        f.Required("width", Positive("slot-width"), "Width of the slot."),
+        f.At));
+
+    private static readonly RecordShape<CutOutEntry> CutOut = new("a cut-out", f =>
+    {
+        var entry = new CutOutEntry(
+            f.Optional("circle", new RecordShape<CircleEntry>("a circle", c => new CircleEntry(
+                c.Required("at", Pair("centre", Range.Any), "Centre as [x, y]."),
+                c.Required("diameter", Positive("cut-out-diameter"), "Diameter."))), "A round opening."),
+            f.Optional("rectangle", new RecordShape<RectangleEntry>("a rectangle", r => new RectangleEntry(
+                r.Required("at", Pair("corner", Range.Any), "The corner nearest the origin as [x, y]."),
+                r.Required("length", Positive("cut-out-length"), "Along the panel's length."),
+                r.Required("width", Positive("cut-out-width"), "Along the panel's width."),
+                r.Optional("corner-radius", NotNegative("corner-radius"), "Radius of the corners.", Size.Zero, "0"),
+                r.At)), "A rectangular opening."),
+            f.Optional("outline", Outline, "Any outline: a list of corners [x, y], and of arcs {through: [x, y], to: [x, y]}; it closes itself.", [], "none"),
+            f.At);
+        f.ExactlyOneKey();
+        return entry;
+    });
+
+    private static readonly RecordShape<GrooveEntry> Groove = new("a groove", f => new GrooveEntry(
+        f.Optional("face", Face, "The face it is cut into.", Surface.Inside, "inside"),
+        f.Required("from", Pair("groove-end", Range.Any), "One end of its centre line as [x, y]."),
+        f.Required("to", Pair("groove-end", Range.Any), "The other end of its centre line."),
+        f.Required("width", Positive("groove-width"), "Width across the centre line."),
+        f.Required("depth", Positive("groove-depth"), "Depth below the face."),
+        f.At));
+
+    private static readonly RecordShape<MarkEntry> Mark = new("a mark", f => new MarkEntry(
+        f.Optional("face", Face, "The face it is scribed on.", Surface.Inside, "inside"),
+        f.Optional("at", OptionalPair("mark"), "A centre to punch as [x, y].", null, "none"),
+        f.Optional("from", OptionalPair("mark"), "One end of a line as [x, y].", null, "none"),
+        f.Optional("to", OptionalPair("mark"), "The other end of the line.", null, "none"),
+        f.At));
+
+    private static readonly RecordShape<PlaceEntry> PanelPlace = new("a place", f => new PlaceEntry(
+        f.Required("corner", Triple("corner"), "The panel's left, front, lower corner as [right, back, up] from the cabinet's left, front, lower corner."),
+        f.Required("outside", Towards, "Where its outside face looks."),
+        f.Optional("along", new MappedShape<Direction, Direction?>(Towards, (v, _) => (v, null)), "Where its length runs.", null, "right for a panel that lies or faces front or back, top for one that faces left or right"),
+        f.At));
+
+    private static readonly RecordShape<PanelEntry> Panel = new("a panel", f => new PanelEntry(
+        f.Required("board", Name, "Name of its board."),
+        f.Required("length", Positive("panel-length"), "Finished length, along the grain."),
+        f.Required("width", Positive("panel-width"), "Finished width, across the grain."),
+        f.Optional("outline", Outline, "Its outline where it is not a rectangle; it must fill length and width exactly.", [], "a rectangle"),
+        f.Optional("bands", Bands(), "Edge bands by the edge they cover, each with its thickness.", [], "none"),
+        f.Optional("bores", new ListShape<BoreEntry>(Bore), "Round holes.", [], "none"),
+        f.Optional("slots", new ListShape<SlotEntry>(Slot), "Slots with round ends, through the panel.", [], "none"),
+        f.Optional("cut-outs", new ListShape<CutOutEntry>(CutOut), "Openings through the panel.", [], "none"),
+        f.Optional("grooves", new ListShape<GrooveEntry>(Groove), "Straight channels in a face.", [], "none"),
+        f.Optional("marks", new ListShape<MarkEntry>(Mark), "Scribed lines and centres.", [], "none"),
+        f.Optional("place", PanelPlace, "Where it stands; left out, it is a loose panel."),
+        f.At));
+
+    private static readonly RecordShape<JointEntry> Joint = new("a joint", f => new JointEntry(
+        f.Required("through", Name, "The panel the screws pass through."),
+        f.Required("into", Name, "The panel whose edge they hold in."),
+        f.Optional("screw", Name, "Name of the screw; wood-4x50 where it is left out."),
+        f.Optional("screw-rows", Rows, "How the screws spread along the joint."),
+        f.At));
+
+    private static readonly RecordShape<FittingEntry> Fitting = new("a fitting", f => new FittingEntry(
+        f.Required("hardware", Name, "Name of the hardware."),
+        f.Required("panel", Name, "The panel it is fixed to."),
+        f.Optional("face", Face, "The face it is fixed to.", Surface.Inside, "inside"),
+        f.Required("at", Pair("fitting-position", Range.Any), "The middle of its foot as [x, y] of the panel."),
+        f.Optional("turn", Turn, "Degrees it is turned anticlockwise, looking at the face.", 0, "0")));
+
+    private static readonly RecordShape<ChecksEntry> Checks = new("checks", f =>
+    {
+        var limits = ImmutableArray.CreateBuilder<(CheckLimit, Size)>();
+        var waivers = ImmutableArray.CreateBuilder<(string, string)>();
+        foreach (var check in Check.All)
+        {
+            var read = f.Optional(check.Rule, OneCheck(check), check.Summary);
+            limits.AddRange(read?.Limits ?? []);
+            waivers.AddRange(read?.Waivers ?? []);
+        }
+
+        return new ChecksEntry(limits.ToImmutable(), waivers.ToImmutable());
+    });
+
+    /// <summary>The whole file.</summary>
+    public static readonly RecordShape<ProjectModel> Project = new("the project", f =>
+    {
+        var name = f.Required("project", Text, "What is built, in a few words.");
+        f.Optional("unit", FileUnit, "The unit of every length without one.", Measure.Millimetre, "mm");
+        return new ProjectModel(
+            name,
+            f.Optional("boards", new MapShape<BoardEntry>(Board), "The sheet goods, each under a name of your own.", [], "none"),
+            f.Optional("screws", new MapShape<ScrewEntry>(Screw), "Screws of your own beside those of the catalogue.", [], "none"),
+            f.Optional("hardware", new MapShape<HardwareEntry>(Hardware), "Bought parts by their dimensions.", [], "none"),
+            f.Optional("cabinet", Cabinet, "A plain carcass by its outside sizes."),
+            f.Optional("panels", new MapShape<PanelEntry>(Panel), "Panels one by one, each under a name of your own.", [], "none"),
+            f.Optional("joints", new ListShape<JointEntry>(Joint), "Screwed joints beside those of the cabinet.", [], "none"),
+            f.Optional("fittings", new MapShape<FittingEntry>(Fitting), "Hardware on panels, each under a name of your own.", [], "none"),
+            f.Optional("checks", Checks, "Changed limits and waived rules.") ?? ChecksEntry.None,
+            f.At);
+    });
+
+    /// <summary>The form of the shipped catalogue of screws.</summary>
+    public static readonly RecordShape<ImmutableArray<(Word Name, ScrewEntry Value)>> ScrewCatalogue = new("the catalogue", f =>
+        f.Required("screws", new MapShape<ScrewEntry>(Screw), "Screws by their dimensions."));
+
+    private static NumberShape Positive(string rule) => new(Measure.Length, Range.Positive, rule);
+
+    private static NumberShape NotNegative(string rule) => new(Measure.Length, Range.NotNegative, rule);
+
+    private static MappedShape<ImmutableArray<Size>, Position> Pair(string rule, Range range) =>
+        new(new ListShape<Size>(new NumberShape(Measure.Length, range, rule), 2), (pair, _) => pair.Length == 2
+            ? (new Position(pair[0], pair[1]), null)
+            : (default, "a place has two lengths, written [x, y]"));
+
+    private static MappedShape<Position, Position?> OptionalPair(string rule) => new(Pair(rule, Range.Any), (pair, _) => (pair, null));
+
+    private static MappedShape<ImmutableArray<Size>, ImmutableArray<Size>> Triple(string rule) =>
+        new(new ListShape<Size>(new NumberShape(Measure.Length, Range.Any, rule), 3), (triple, _) =>
+            (triple, triple.Length == 3 ? null : "a corner has three lengths, written [right, back, up]"));
+
+    // One length along an edge, or two on a face.
+    private static EitherShape<ImmutableArray<Size>> Place(string rule)
+    {
+        var length = new NumberShape(Measure.Length, Range.Any, rule);
+        return new EitherShape<ImmutableArray<Size>>(
+            node => node is YamlScalar,
+            new MappedShape<Size, ImmutableArray<Size>>(length, (v, _) => ([v], null)),
+            new MappedShape<ImmutableArray<Size>, ImmutableArray<Size>>(new ListShape<Size>(length, 2), (pair, _) =>
+                (pair, pair.Length == 2 ? null : "a place has two lengths, written [x, y]")));
+    }
+
+    private static RecordShape<ImmutableArray<(Direction, Size)>> Bands() => new("bands", f =>
+    {
+        var bands = ImmutableArray.CreateBuilder<(Direction, Size)>();
+        foreach (var direction in Enum.GetValues<Direction>())
+            if (f.Optional(direction.Word(), Positive("band-thickness"), $"Thickness of the band on the edge that looks {direction.Word()}.") is { } thickness)
+                bands.Add((direction, thickness));
+        return bands.ToImmutable();
+    });
+
+    private static RecordShape<ChecksEntry> OneCheck(Check check) => new(check.Rule, f =>
+    {
+        var limits = ImmutableArray.CreateBuilder<(CheckLimit, Size)>();
+        foreach (var limit in check.Limits)
+            if (f.Optional(limit.Name, NotNegative(limit.Name), limit.Help) is { } value) limits.Add((limit, value));
+        var reason = f.Optional("waive", Text, "Why findings of this rule do not hold back any file; the reason is printed with them.");
+        return new ChecksEntry(limits.ToImmutable(), reason is null ? [] : [(check.Rule, reason)]);
+    });
+}
