@@ -52,6 +52,14 @@ public sealed class Panel
     /// <summary>Width to saw: the finished width less the bands on both sides.</summary>
     public Size CutWidth => WithoutBands(Width, Surface.Near, Surface.Far).As("cut-width");
 
+    /// <summary>The outline to cut: the finished one less the bands. In the panel's frame, which is that of the finished size.</summary>
+    public Contour CutOutline => Bands.IsEmpty
+        ? Outline
+        : Contour.Rectangle(BandOn(Surface.Start), BandOn(Surface.Near), Length.Value - BandOn(Surface.End), Width.Value - BandOn(Surface.Far));
+
+    /// <summary>Whether the finished outline is a plain rectangle.</summary>
+    public bool IsRectangular => Outline.Equals(Contour.Rectangle(0, 0, Length.Value, Width.Value));
+
     /// <summary>Mass in kg of the finished outline, features and bands not counted.</summary>
     public double MassKg => SheetGoods.Mass(Outline.Area, Thickness.Value, Board.DensityKgPerM3);
 
@@ -79,13 +87,17 @@ public sealed class Panel
     public Panel WithFeatures(IEnumerable<Feature> more) => new(Id, Board, Length, Width, Outline, Bands, [.. Features, .. more], Placement);
 
     /// <summary>The same panel with these edge bands.</summary>
-    /// <exception cref="ArgumentException">A band lies on a face, or two lie on one edge.</exception>
+    /// <exception cref="ArgumentException">A band lies on a face, two lie on one edge, the panel is no rectangle, or nothing is left to saw.</exception>
     public Panel WithBands(IEnumerable<EdgeBand> bands)
     {
         ImmutableArray<EdgeBand> all = [.. bands];
         if (all.Any(b => b.Edge.IsFace()) || all.Select(b => b.Edge).Distinct().Count() != all.Length)
             throw new ArgumentException("A panel has at most one band on each edge.", nameof(bands));
-        return new Panel(Id, Board, Length, Width, Outline, all, Features, Placement);
+        if (!all.IsEmpty && !IsRectangular) throw new ArgumentException("Only a rectangular panel has bands.", nameof(bands));
+        var banded = new Panel(Id, Board, Length, Width, Outline, all, Features, Placement);
+        return banded.CutLength.Value > Tolerance.Length && banded.CutWidth.Value > Tolerance.Length
+            ? banded
+            : throw new ArgumentException("The bands leave nothing to saw.", nameof(bands));
     }
 
     /// <summary>The direction an edge or a face looks once built; of a loose panel, as it lies in its drawing, inside face up.</summary>
@@ -148,6 +160,8 @@ public sealed class Panel
         .. Bands.Select(b => b.Thickness),
         .. Features.SelectMany(f => f.Sizes),
     ];
+
+    private double BandOn(Surface edge) => Bands.FirstOrDefault(b => b.Edge == edge)?.Thickness.Value ?? 0;
 
     private Size WithoutBands(Size finished, params ReadOnlySpan<Surface> edges)
     {

@@ -110,7 +110,23 @@ internal sealed class ProjectResolver
         }
 
         var bands = entry.Bands.Select(b => EdgeOf(panel, b.Edge, b.Thickness.Source) is { } edge ? new EdgeBand(edge, b.Thickness) : null).OfType<EdgeBand>().ToList();
+        if (Overbanded(panel, bands) is { } fault)
+        {
+            Fail(entry.Bands[0].Thickness.Source, fault);
+            return;
+        }
+
         assembly.Add(panel.WithBands(bands).WithFeatures(new FeatureReader(panel, this).Read(entry)));
+    }
+
+    private static string? Overbanded(Panel panel, List<EdgeBand> bands)
+    {
+        if (bands.Count == 0) return null;
+        if (!panel.IsRectangular) return $"“{panel.Id}” is no rectangle, and only rectangular panels can have bands; give the finished outline without them";
+        double Both(Surface a, Surface b) => bands.Where(x => x.Edge == a || x.Edge == b).Sum(x => x.Thickness.Value);
+        return Both(Surface.Start, Surface.End) < panel.Length.Value - Tolerance.Length && Both(Surface.Near, Surface.Far) < panel.Width.Value - Tolerance.Length
+            ? null
+            : $"the bands of “{panel.Id}” leave nothing to saw of {Mm(panel.Length.Value)} × {Mm(panel.Width.Value)}; is the unit right?";
     }
 
     private Placement? Placed(PlaceEntry place, PanelEntry entry, Board board)

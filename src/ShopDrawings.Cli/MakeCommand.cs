@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Globalization;
+using System.Text;
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings.Cli;
+
+/// <summary><c>make</c>: from a project file to a folder of files.</summary>
+internal sealed class MakeCommand(TextWriter output, TextWriter error, CancellationToken stop)
+{
+    // Four bytes a character at most; what is larger is no project file.
+    private const long LargestFile = 4L << 20;
+
+    /// <summary>The verb.</summary>
+    public static Command Create(TextWriter output, TextWriter error, CancellationToken stop)
+    {
+        var file = new Argument<string>("FILE") { Description = "The project file." };
+        var folder = new Option<string>("--out") { Description = "The folder to write; it is replaced as a whole, and only if this program wrote it.", DefaultValueFactory = _ => "out", HelpName = "DIR" };
+        var json = new Option<bool>("--json") { Description = "Say what happened as JSON on standard output, for scripts." };
+        var command = new Command("make", "Work everything out and write 1:1 DXF files, drawings, lists, assembly.json and findings.json.") { file, folder, json };
+        command.SetAction(call =>
+        {
+            var make = new MakeCommand(output, error, stop);
+            return make.Run(call.GetValue(file)!, call.GetValue(folder)!, call.GetValue(json));
+        });
+        return command;
+    }
+
+    private int Run(string file, string folder, bool asJson)
+    {
+        var result = Make(file, folder);
+        foreach (var diagnostic in result.Diagnostics) error.WriteLine(diagnostic);
+        foreach (var finding in result.Job?.Findings ?? [])
+        {
+            var word = finding.Waiver is null ? finding.Severity.ToString().ToLowerInvariant() : "waived";
+            error.WriteLine($"{word}: {finding.Rule}: {finding.Message}; {(finding.Waiver is { } reason ? $"waived because: {reason}" : finding.Cure)}");
+        }
+
+        if (asJson) MakeReport.Write(output, result, folder);
+        else if (result.Job is { } job) output.WriteLine(Summary(job, result.Files.Length, folder));
+        else error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{result.Diagnostics.Length} {(result.Diagnostics.Length == 1 ? "mistake" : "mistakes")}; nothing was written"));
+        return result.ExitCode;
+    }
+
+    private MakeResult Make(string file, string folder)
+    {
+        var target = OutputFolder.At(folder);
+        var (text, fault) = Read(file);
+        if (text is null) return new([fault!], null, []);
+        var loaded = Shop.Load(text, file);
+        if (loaded.Value is not { } project) return new(loaded.Diagnostics, null, []);
+        var resolved = Shop.Resolve(project);
+        if (resolved.Value is not { } design) return new(resolved.Diagnostics, null, []);
+        var job = Shop.Draw(design, Shop.Check(design));
+        var files = Shop.Export(job, ExporterSet.Standard);
+        target.Publish(files, stop);
+        return new([], job, [.. files.Select(f => f.Path)]);
+    }
+
+    private static (string? Text, Diagnostic? Fault) Read(string file)
+    {
+        if (!File.Exists(file)) throw new WrongCallException(Directory.Exists(file) ? $"“{file}” is a folder; name the project file in it" : $"there is no file “{file}”");
+        if (new FileInfo(file).Length > LargestFile) throw new WrongCallException($"“{file}” is too large for a project file");
+        byte[] bytes;
+        try
+        {
+            bytes = File.ReadAllBytes(file);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new WrongCallException($"“{file}” cannot be read: {e.Message}");
+        }
+
+        try
+        {
+            return (new UTF8Encoding(false, true).GetString(bytes), null);
+        }
+        catch (DecoderFallbackException e)
+        {
+            var line = bytes.AsSpan(0, Math.Max(e.Index, 0)).Count((byte)'\n') + 1;
+            return (null, new Diagnostic(new SourceSpan(file, line, 1), "this line is not UTF-8; save the file as UTF-8"));
+        }
+    }
+
+    private static string Summary(Job job, int files, string folder)
+    {
+        var assembly = job.Design.Assembly;
+        var bores = assembly.Panels.Sum(p => p.Features.OfType<Bore>().Count());
+        var withheld = job.Withheld.Length;
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{assembly.Name}: {Count(assembly.Panels.Length, "panel")}, {Count(bores, "bore")}, {Count(assembly.Joints.Length, "joint")}; {Count(files, "file")} in {folder}{(withheld > 0 ? $"; {Count(withheld, "panel")} withheld from cutting" : "")}");
+    }
+
+    private static string Count(int count, string what) => string.Create(CultureInfo.InvariantCulture, $"{count} {what}{(count == 1 ? "" : "s")}");
+}
+
+/// <summary>What came of a call.</summary>
+internal sealed record MakeResult(ImmutableArray<Diagnostic> Diagnostics, Job? Job, ImmutableArray<string> Files)
+{
+    /// <summary>What the process ends with.</summary>
+    public int ExitCode => Job is null ? Cli.ExitCode.WrongInput : Job.Findings.Any(f => f.Withholds) ? Cli.ExitCode.DoneWithErrors : Cli.ExitCode.Done;
+}

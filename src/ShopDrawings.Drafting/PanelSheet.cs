@@ -1,0 +1,276 @@
+using System.Globalization;
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings.Drafting;
+
+/// <summary>
+/// The sheet of one panel, A4 lying: the panel to scale as it lies inside face up, its overall sizes, every hole, groove and opening, and a
+/// list of them by kind. What is dashed lies on the outside face or in an edge.
+/// </summary>
+public sealed class PanelSheet
+{
+    private const double Small = 2.5;
+    private const double Normal = 3.5;
+    private const double Large = 5;
+
+    // A4, with the frame of ISO 5457 (20 mm left, 10 elsewhere; from memory), a title strip below and the list on the right.
+    private static readonly Point2 Page = new(297, 210);
+    private static readonly Box2 Frame = new(new(20, 10), new(287, 200));
+    private static readonly Box2 ListArea = new(new(204, 32), new(287, 200));
+    private static readonly Box2 ViewArea = new(new(20, 32), new(204, 200));
+    private static readonly Box2 PanelArea = new(new(43, 54), new(196, 191));
+
+    // ISO 5455 (from memory): reduction scales.
+    private static readonly int[] Scales = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
+
+    private static readonly Layer FrameLayer = new("FRAME", Role.Frame, "Frame and title strip");
+    private static readonly Layer TextLayer = new("TEXT", Role.Lettering, "Title strip, list and notes");
+    private static readonly Layer DimensionLayer = new("DIMENSION", Role.Dimension, "Overall sizes");
+    private static readonly Layer OutlineLayer = new("OUTLINE", Role.Outline, "Edge of the finished panel");
+    private static readonly Layer CutOutLayer = new("CUTOUT", Role.CutOut, "Openings through the panel");
+    private static readonly Layer BoreLayer = new("BORE", Role.Bore, "Bores seen from the inside face");
+    private static readonly Layer GrooveLayer = new("GROOVE", Role.Groove, "Grooves in the inside face");
+    private static readonly Layer MarkLayer = new("MARK", Role.Mark, "Scribed lines and centres");
+    private static readonly Layer HiddenLayer = new("HIDDEN", Role.Hidden, "On the outside face or in an edge");
+    private static readonly Layer WarningLayer = new("WARNING", Role.Warning, "What the checks found");
+
+    private readonly Panel panel;
+    private readonly LengthStyle lengths;
+    private readonly int scale;
+    private readonly Point2 origin;
+    private readonly List<Entity> entities = [];
+
+    private PanelSheet(Panel panel, LengthStyle lengths)
+    {
+        (this.panel, this.lengths) = (panel, lengths);
+        scale = Scales.First(n => n == Scales[^1] || (panel.Length.Value / n <= PanelArea.Width && panel.Width.Value / n <= PanelArea.Height));
+        origin = PanelArea.Centre - new Point2(panel.Length.Value, panel.Width.Value) * (0.5 / scale);
+    }
+
+    /// <summary>Draws the sheet.</summary>
+    /// <param name="panel">The panel.</param>
+    /// <param name="project">What is built.</param>
+    /// <param name="lengths">How lengths are printed.</param>
+    /// <param name="findings">What the checks say; only those about this panel are shown.</param>
+    public static Drawing Of(Panel panel, string project, LengthStyle lengths, IEnumerable<Finding> findings)
+    {
+        var sheet = new PanelSheet(panel, lengths);
+        var own = findings.Where(f => f.Panels.Contains(panel.Id)).ToList();
+        sheet.View();
+        sheet.Dimensions();
+        sheet.Strip(project);
+        sheet.List(own.Any(f => f.Withholds));
+        foreach (var finding in own)
+            if (finding.Where is { } where && where.Panel == panel.Id) sheet.Point(where.Box);
+        var bores = panel.Features.OfType<Bore>().Count();
+        return new Drawing(
+            $"{panel.Id} of {project}",
+            string.Create(CultureInfo.InvariantCulture, $"Panel {panel.Id}, {lengths.Print(panel.Length.Value)} by {lengths.Print(panel.Width.Value)}, {lengths.PrintFine(panel.Thickness.Value)} thick ({lengths.Statement}), of {panel.Board.Name}, with {bores} bores, drawn 1:{sheet.scale}, inside face up."),
+            Page,
+            sheet.entities);
+    }
+
+    private Point2 OnPaper(Point2 p) => origin + p * (1.0 / scale);
+
+    private void View()
+    {
+        Add(OutlineLayer, panel.Outline);
+        foreach (var feature in panel.Features)
+        {
+            switch (feature)
+            {
+                case CutOut cutOut:
+                    Add(CutOutLayer, cutOut.Outline);
+                    break;
+                case Groove groove:
+                    Add(groove.Face == Surface.Inside ? GrooveLayer : HiddenLayer, groove.Outline);
+                    break;
+                case Bore { Surface: Surface.Inside or Surface.Outside } bore:
+                    var isSeen = bore.Surface == Surface.Inside || bore.Depth is null;
+                    entities.Add(new CircleEntity(isSeen ? BoreLayer : HiddenLayer, OnPaper(bore.At.Point), bore.Diameter.Value / 2 / scale));
+                    break;
+                case Bore bore:
+                    EdgeBore(bore);
+                    break;
+                case Mark mark:
+                    Mark(mark);
+                    break;
+            }
+        }
+    }
+
+    // Seen from the face, a bore in an edge is a rectangle that starts at the edge.
+    private void EdgeBore(Bore bore)
+    {
+        var into = bore.Surface.Into();
+        var start = panel.OnSurface(bore.Surface, bore.At.Point);
+        var (from, along) = (new Point2(start.X, start.Y), new Point2(into.X, into.Y));
+        // Side by side, so that every dash begins in a corner.
+        var (end, side) = (from + along * bore.Depth!.Value, along.Left * (bore.Diameter.Value / 2));
+        foreach (var (a, b) in new[] { (from - side, end - side), (from + side, end + side), (end - side, end + side) })
+            entities.Add(new SegmentEntity(HiddenLayer, new Segment(OnPaper(a), OnPaper(b))));
+    }
+
+    private void Mark(Mark mark)
+    {
+        const double Arm = 1.5;
+        var layer = mark.Face == Surface.Inside ? MarkLayer : HiddenLayer;
+        var from = OnPaper(mark.From.Point);
+        if (mark.To is { } to)
+        {
+            entities.Add(new SegmentEntity(layer, new Segment(from, OnPaper(to.Point))));
+            return;
+        }
+
+        entities.Add(new SegmentEntity(layer, new Segment(from - new Point2(Arm, 0), from + new Point2(Arm, 0))));
+        entities.Add(new SegmentEntity(layer, new Segment(from - new Point2(0, Arm), from + new Point2(0, Arm))));
+    }
+
+    private void Dimensions()
+    {
+        const double LineDistance = 13;
+        var (length, width) = (panel.Length.Value, panel.Width.Value);
+        var (low, far) = (OnPaper(default), OnPaper(new Point2(length, width)));
+        entities.Add(new LinearDimension(DimensionLayer, low, new(far.X, low.Y), low - new Point2(0, LineDistance), false, lengths.Print(length), Normal));
+        entities.Add(new LinearDimension(DimensionLayer, low, new(low.X, far.Y), low - new Point2(LineDistance, 0), true, lengths.Print(width), Normal));
+
+        // Where each edge sits once built; the origin all places are measured from is the corner marked 0.
+        const double Gap = 2;
+        var middle = (low + far) * 0.5;
+        Text(new(middle.X, low.Y - Gap - Small), panel.NameOf(Surface.Near), Small, Anchor.BaseCentre);
+        Text(new(middle.X, far.Y + Gap), panel.NameOf(Surface.Far), Small, Anchor.BaseCentre);
+        Side(new(low.X - Gap, middle.Y), panel.NameOf(Surface.Start), Anchor.BaseRight, far.Y - low.Y);
+        Side(new(far.X + Gap, middle.Y), panel.NameOf(Surface.End), Anchor.BaseLeft, far.Y - low.Y);
+        Text(new(low.X - 3.2, low.Y - 4.2), "0", Small, Anchor.BaseRight);
+    }
+
+    private void Side(Point2 at, string word, Anchor anchor, double room)
+    {
+        var isUpright = Lettering.Width(word, Small) + 6 <= room;
+        if (!isUpright) Text(at - new Point2(0, Small / 2), word, Small, anchor);
+        else Text(anchor == Anchor.BaseRight ? at : at + new Point2(Small, 0), word, Small, Anchor.BaseCentre, 90);
+    }
+
+    private void Strip(string project)
+    {
+        Box(Frame);
+        Line(new(Frame.Min.X, ViewArea.Min.Y), new(Frame.Max.X, ViewArea.Min.Y));
+        Line(new(ListArea.Min.X, ListArea.Min.Y), new(ListArea.Min.X, ListArea.Max.Y));
+        var fields = new (string Label, string Value, double Width, double Height)[]
+        {
+            ("Panel", panel.Id, 74, Large),
+            ("Project", project, 86, Normal),
+            ("Board, thickness", $"{panel.Board.Name}, {lengths.PrintFine(panel.Thickness.Value)}", 62, Normal),
+            ("Grain", panel.Board.HasGrain ? "along length" : "none", 26, Small),
+            ("Scale", string.Create(CultureInfo.InvariantCulture, $"1:{scale}"), 19, Normal),
+        };
+        var x = Frame.Min.X;
+        foreach (var (label, value, width, height) in fields)
+        {
+            if (x > Frame.Min.X) Line(new(x, Frame.Min.Y), new(x, ViewArea.Min.Y));
+            Text(new(x + 2, ViewArea.Min.Y - 2 - Small), label, Small, Anchor.BaseLeft);
+            Text(new(x + 2, Frame.Min.Y + 5), Fitted(value, height, width - 4), height, Anchor.BaseLeft);
+            x += width;
+        }
+    }
+
+    private void List(bool isWithheld)
+    {
+        const double Line = 5;
+        var left = ListArea.Min.X + 3;
+        var y = ListArea.Max.Y - 3 - Normal;
+        if (isWithheld)
+        {
+            var stamp = new Box2(new(left, y - 8), new(ListArea.Max.X - 3, y + Normal));
+            entities.Add(new ContourEntity(WarningLayer, Contour.Rectangle(stamp.Min.X, stamp.Min.Y, stamp.Max.X, stamp.Max.Y)));
+            entities.Add(new TextEntity(WarningLayer, new(stamp.Centre.X, stamp.Centre.Y + 1), Normal, "DO NOT CUT", Anchor.BaseCentre));
+            entities.Add(new TextEntity(WarningLayer, new(stamp.Centre.X, stamp.Min.Y + 1.8), Small, "see findings.json", Anchor.BaseCentre));
+            y = stamp.Min.Y - Line - 2;
+        }
+
+        string[] notes = ["Inside face up; places count from corner 0.", "Dashed: on the outside face or in an edge.", $"Lengths in {lengths.Statement}."];
+        var end = ListArea.Min.Y + 3 + notes.Length * Line;
+        foreach (var (note, index) in notes.Reverse().Select((n, i) => (n, i)))
+            Text(new(left, ListArea.Min.Y + 3 + index * Line), note, Small, Anchor.BaseLeft);
+
+        Text(new(left, y), "Holes, grooves, openings", Normal, Anchor.BaseLeft);
+        y -= 1;
+        var rows = Rows().ToList();
+        foreach (var (row, index) in rows.Select((r, i) => (r, i)))
+        {
+            y -= Line;
+            if (y - Line < end && index < rows.Count - 1)
+            {
+                Text(new(left, y), "more in lists/bores.csv", Small, Anchor.BaseLeft);
+                break;
+            }
+
+            foreach (var (text, x) in row) Text(new(left + x, y), Fitted(text, Small, ListArea.Width - 6 - x), Small, Anchor.BaseLeft);
+        }
+    }
+
+    // A heading a kind, such as "12 × ⌀4.5 through, outside", then the places in as many columns as fit.
+    private IEnumerable<(string Text, double X)[]> Rows()
+    {
+        const double Indent = 2;
+        var width = ListArea.Width - 6 - Indent;
+        foreach (var kind in panel.Features.GroupBy(Kind))
+        {
+            yield return [(string.Create(CultureInfo.InvariantCulture, $"{kind.Count()} × {kind.Key}"), 0)];
+            var places = kind.Select(Places).ToList();
+            var columns = Math.Max(1, (int)(width / (places.Max(p => Lettering.Width(p, Small)) + 2 * Indent)));
+            foreach (var row in places.Chunk(columns)) yield return [.. row.Select((p, i) => (p, Indent + i * width / columns))];
+        }
+
+        foreach (var band in panel.Bands) yield return [($"band {lengths.PrintFine(band.Thickness.Value)} on the {panel.NameOf(band.Edge)} edge", 0)];
+    }
+
+    private string Kind(Feature feature) => feature switch
+    {
+        Bore bore => $"⌀{lengths.PrintFine(bore.Diameter.Value)} {(bore.Depth is { } d ? $"× {lengths.PrintFine(d.Value)} deep" : "through")}, {Where(bore.Surface)}",
+        Groove groove => $"groove {lengths.PrintFine(groove.Width.Value)} wide, {lengths.PrintFine(groove.Depth.Value)} deep, {Where(groove.Face)}",
+        CutOut cutOut => $"opening {lengths.Print(cutOut.Outline.Bounds.Width)} × {lengths.Print(cutOut.Outline.Bounds.Height)}, corner",
+        Mark mark => $"{(mark.To is null ? "centre" : "line")} to mark, {Where(mark.Face)}",
+        _ => throw new InvalidOperationException($"{feature.GetType().Name} cannot be listed."),
+    };
+
+    private string Places(Feature feature) => feature switch
+    {
+        Bore bore => Place(bore.At.Point),
+        Groove groove => $"{Place(groove.From.Point)} to {Place(groove.To.Point)}",
+        CutOut cutOut => Place(cutOut.Outline.Bounds.Min),
+        Mark mark => mark.To is { } to ? $"{Place(mark.From.Point)} to {Place(to.Point)}" : Place(mark.From.Point),
+        _ => throw new InvalidOperationException($"{feature.GetType().Name} has no place."),
+    };
+
+    private string Place(Point2 at) => $"{lengths.PrintPlace(at.X)}, {lengths.PrintPlace(at.Y)}";
+
+    private string Where(Surface surface) => surface.IsFace() ? panel.NameOf(surface) : $"{panel.NameOf(surface)} edge";
+
+    private void Point(Box3 box)
+    {
+        var (low, high) = (OnPaper(new(box.Min.X, box.Min.Y)), OnPaper(new(box.Max.X, box.Max.Y)));
+        const double Margin = 1.5;
+        var shown = new Box2(low, high).Grown(Margin);
+        Point2 Inside(Point2 p) => new(Math.Clamp(p.X, ViewArea.Min.X + 1, ViewArea.Max.X - 1), Math.Clamp(p.Y, ViewArea.Min.Y + 1, ViewArea.Max.Y - 1));
+        var (from, to) = (Inside(shown.Min), Inside(shown.Max));
+        if (to.X > from.X && to.Y > from.Y) entities.Add(new ContourEntity(WarningLayer, Contour.Rectangle(from.X, from.Y, to.X, to.Y)));
+    }
+
+    private void Add(Layer layer, Contour contour) => entities.Add(new ContourEntity(layer, contour.Mapped(OnPaper, false)));
+
+    private void Box(Box2 box) => entities.Add(new ContourEntity(FrameLayer, Contour.Rectangle(box.Min.X, box.Min.Y, box.Max.X, box.Max.Y)));
+
+    private void Line(Point2 from, Point2 to) => entities.Add(new SegmentEntity(FrameLayer, new Segment(from, to)));
+
+    private void Text(Point2 at, string text, double height, Anchor anchor, double angle = 0) => entities.Add(new TextEntity(TextLayer, at, height, text, anchor, angle));
+
+    // The text, or as much of it as fits with an ellipsis.
+    private static string Fitted(string text, double height, double width)
+    {
+        if (Lettering.Width(text, height) <= width) return text;
+        var runes = text.EnumerateRunes().ToList();
+        while (runes.Count > 0 && Lettering.Width(string.Concat(runes) + "…", height) > width) runes.RemoveAt(runes.Count - 1);
+        return string.Concat(runes) + "…";
+    }
+}

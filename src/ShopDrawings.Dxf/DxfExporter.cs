@@ -1,0 +1,36 @@
+using ShopDrawings.Drafting;
+
+namespace ShopDrawings.Dxf;
+
+/// <summary>
+/// Writes a neutral drawing as an ASCII DXF file with everything in model space. Coordinates have six decimals; arcs and outlines lie
+/// within 1e-4 mm of the drawing's. The same drawing and settings give the same bytes, whatever the culture. Immutable and thread-safe.
+/// </summary>
+public sealed class DxfExporter : IDrawingExporter
+{
+    /// <inheritdoc/>
+    public string Format => "dxf";
+
+    /// <summary>The release to write. <see cref="DxfRelease.R2000"/> becomes <see cref="DxfRelease.R2010"/> where a text is not ASCII.</summary>
+    public DxfRelease Release { get; init; } = DxfRelease.R2000;
+
+    /// <summary>The unit of the file's coordinates.</summary>
+    public DrawingUnit Unit { get; init; } = DrawingUnit.Millimetre;
+
+    /// <summary>Colour, line type and lineweight of the layers, by their roles.</summary>
+    public Style Style { get; init; } = Style.Standard;
+
+    /// <inheritdoc/>
+    /// <remarks>A text without any visible letter is left out. Nothing is written when the drawing is refused.</remarks>
+    /// <exception cref="ArgumentException">
+    /// An entity has a number that is not finite or reaches 1e9, a radius or a lettering height below 1e-6 units; or a pen's colour is not 1 to 255.
+    /// </exception>
+    public void Write(Drawing drawing, Stream output)
+    {
+        ArgumentNullException.ThrowIfNull(drawing);
+        ArgumentNullException.ThrowIfNull(output);
+        var survey = Survey.Of(drawing, Release, Unit);
+        var layers = new LayerTable(drawing.Layers, Style);
+        DxfDocument.Write(drawing, survey, layers, output);
+    }
+}

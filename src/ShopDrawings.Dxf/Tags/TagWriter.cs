@@ -1,0 +1,74 @@
+using System.Globalization;
+using System.Text;
+
+namespace ShopDrawings.Dxf;
+
+/// <summary>
+/// Writes tags: a group code, right-aligned to three places, and a value, each on a line of its own that ends with LF. Streams through
+/// one buffer. Texts are UTF-8, which for ASCII texts is ASCII. It trusts nothing with a line break: one would destroy the whole file.
+/// </summary>
+/// <param name="output">Receives the bytes; stays open.</param>
+internal sealed class TagWriter(Stream output)
+{
+    /// <summary>Longest text value in UTF-16 units; the format allows 2049 bytes since R2000.</summary>
+    public const int MaxText = 682;
+
+    private readonly byte[] buffer = new byte[1 << 15];
+    private int used;
+
+    /// <summary>Writes a text or name (group codes 0–9, 100, 102, 300–309).</summary>
+    /// <exception cref="ArgumentException">The text holds a control character or is longer than <see cref="MaxText"/>.</exception>
+    public void Text(int code, string value)
+    {
+        if (value.AsSpan().ContainsAnyInRange('\0', '\x1f') || value.Length > MaxText)
+            throw new ArgumentException("A text value must be one line of reasonable length.", nameof(value));
+        Code(code, 3 * value.Length);
+        used += Encoding.UTF8.GetBytes(value, buffer.AsSpan(used));
+        buffer[used++] = (byte)'\n';
+    }
+
+    /// <summary>Writes a whole number (group codes 60–99, 170–179, 270–299, 370–389).</summary>
+    public void Integer(int code, long value)
+    {
+        Code(code, 20);
+        value.TryFormat(buffer.AsSpan(used), out var length, default, CultureInfo.InvariantCulture);
+        used += length;
+        buffer[used++] = (byte)'\n';
+    }
+
+    /// <summary>Writes a handle or a reference to one in upper-case hexadecimal (group codes 5, 105, 320–369, 390–399).</summary>
+    public void Handle(int code, long handle)
+    {
+        Code(code, 16);
+        handle.TryFormat(buffer.AsSpan(used), out var length, "X", CultureInfo.InvariantCulture);
+        used += length;
+        buffer[used++] = (byte)'\n';
+    }
+
+    /// <summary>Writes a real number (group codes 10–59, 110–149, 210–239).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The number is not finite or reaches <see cref="FixedPoint.Limit"/>.</exception>
+    public void Real(int code, double value)
+    {
+        Code(code, FixedPoint.MaxLength);
+        used += FixedPoint.Write(value, buffer.AsSpan(used));
+        buffer[used++] = (byte)'\n';
+    }
+
+    /// <summary>Hands what is still in the buffer to the output.</summary>
+    public void Flush()
+    {
+        output.Write(buffer, 0, used);
+        used = 0;
+    }
+
+    private void Code(int code, int valueLength)
+    {
+        const int CodeLength = 4;
+        const int LineEnd = 1;
+        if (used + CodeLength + valueLength + LineEnd > buffer.Length) Flush();
+        buffer[used++] = code < 100 ? (byte)' ' : (byte)('0' + code / 100);
+        buffer[used++] = code < 10 ? (byte)' ' : (byte)('0' + code / 10 % 10);
+        buffer[used++] = (byte)('0' + code % 10);
+        buffer[used++] = (byte)'\n';
+    }
+}

@@ -1,0 +1,34 @@
+namespace ShopDrawings.Kernel;
+
+/// <summary>How lengths are printed on drawings: in mm, or in inches with fractions; rounded ones are marked.</summary>
+public sealed class LengthStyle
+{
+    private LengthStyle(bool isInches) => IsInches = isInches;
+
+    /// <summary>Millimetres: sizes to 0.1, everything else to 0.01.</summary>
+    public static LengthStyle Millimetres { get; } = new(false);
+
+    /// <summary>Inches: sizes to 1/16, places to 1/32, diameters and depths to 1/64.</summary>
+    public static LengthStyle Inches { get; } = new(true);
+
+    /// <summary>Whether inches are printed.</summary>
+    public bool IsInches { get; }
+
+    /// <summary>What bare numbers are and what the mark means, in words for a drawing.</summary>
+    public string Statement => IsInches ? "inches; ~ is rounded" : "mm; ~ is rounded";
+
+    /// <summary>A size, given in mm.</summary>
+    public string Print(double millimetres) => IsInches ? Tape.PrintInches(millimetres, 16) : Tape.PrintMillimetres(millimetres, 1);
+
+    /// <summary>A coordinate of a hole or a groove, given in mm.</summary>
+    public string PrintPlace(double millimetres) => IsInches ? Tape.PrintInches(millimetres, 32) : Tape.PrintMillimetres(millimetres, 2);
+
+    /// <summary>A diameter or a depth, given in mm; in inches one that is a whole number of hundredths of a mm but no 1/64 stays metric, as its bit is.</summary>
+    public string PrintFine(double millimetres)
+    {
+        var metric = Tape.PrintMillimetres(millimetres, 2);
+        if (!IsInches) return metric;
+        var inches = Tape.PrintInches(millimetres, 64);
+        return inches[0] == Tape.RoundedMark && metric[0] != Tape.RoundedMark ? metric + " mm" : inches;
+    }
+}

@@ -1,0 +1,9 @@
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings;
+
+/// <summary>The resolved design. Made by <see cref="Shop.Resolve"/>. Immutable.</summary>
+/// <param name="Assembly">Every panel, joint and piece of hardware.</param>
+/// <param name="Checks">What the user says about the checks.</param>
+/// <param name="Lengths">How drawings print lengths.</param>
+public sealed record Design(Assembly Assembly, CheckSettings Checks, LengthStyle Lengths);

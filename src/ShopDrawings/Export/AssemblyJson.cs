@@ -1,0 +1,204 @@
+using System.Text.Json;
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings;
+
+/// <summary>Writes the assembly as JSON, as its schema says.</summary>
+internal static class AssemblyJson
+{
+    /// <summary>The whole model.</summary>
+    public static void Write(Utf8JsonWriter json, Assembly assembly)
+    {
+        json.WriteStartObject();
+        json.WriteString("format", "shopdrawings-assembly");
+        json.WriteNumber("version", 1);
+        json.WriteString("name", assembly.Name);
+        json.WriteStartArray("panels");
+        foreach (var panel in assembly.Panels) Panel(json, panel);
+        json.WriteEndArray();
+        json.WriteStartArray("joints");
+        foreach (var joint in assembly.Joints) Joint(json, assembly, joint);
+        json.WriteEndArray();
+        json.WriteStartArray("fittings");
+        foreach (var fitting in assembly.Fittings) Fitting(json, assembly, fitting);
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Panel(Utf8JsonWriter json, Panel panel)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", panel.Id);
+        json.WriteStartObject("board");
+        json.WriteString("name", panel.Board.Name);
+        json.WriteString("kind", panel.Board.Kind.ToString().ToLowerInvariant());
+        json.WriteString("label", panel.Board.Label);
+        json.WriteBoolean("has_grain", panel.Board.HasGrain);
+        json.WriteNumber("density_kg_m3", JsonNumbers.Rounded(panel.Board.DensityKgPerM3));
+        json.WriteEndObject();
+        Size(json, "length_mm", panel.Length);
+        Size(json, "width_mm", panel.Width);
+        Size(json, "thickness_mm", panel.Thickness);
+        Size(json, "cut_length_mm", panel.CutLength);
+        Size(json, "cut_width_mm", panel.CutWidth);
+        json.WriteNumber("mass_kg", JsonNumbers.Rounded(panel.MassKg));
+        json.WriteStartObject("edges");
+        foreach (var edge in Surfaces.Edges) json.WriteString(edge.ToString().ToLowerInvariant(), panel.NameOf(edge));
+        json.WriteEndObject();
+        Placement(json, panel.Placement);
+        Contour(json, "outline", panel.Outline);
+        json.WriteStartArray("bands");
+        foreach (var band in panel.Bands)
+        {
+            json.WriteStartObject();
+            json.WriteString("edge", panel.NameOf(band.Edge));
+            json.Mm("thickness_mm", band.Thickness.Value);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("features");
+        foreach (var feature in panel.Features) Feature(json, panel, feature);
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Placement(Utf8JsonWriter json, Placement? placement)
+    {
+        if (placement is null)
+        {
+            json.WriteNull("placement");
+            return;
+        }
+
+        json.WriteStartObject("placement");
+        json.Mm("origin_mm", placement.Origin);
+        json.WriteString("along_length", placement.AlongLength.Word());
+        json.WriteString("along_width", placement.AlongWidth.Word());
+        json.WriteString("inwards", placement.Inwards.Word());
+        json.WriteStartArray("derivation");
+        foreach (var size in new[] { placement.X, placement.Y, placement.Z }) json.WriteStringValue(size.ToString());
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Feature(Utf8JsonWriter json, Panel panel, Feature feature)
+    {
+        json.WriteStartObject();
+        switch (feature)
+        {
+            case Bore bore:
+                Bore(json, panel, bore);
+                break;
+            case Groove groove:
+                json.WriteString("type", "groove");
+                json.WriteString("surface", panel.NameOf(groove.Face));
+                json.Mm("from_mm", groove.From.Point);
+                json.Mm("to_mm", groove.To.Point);
+                json.Mm("width_mm", groove.Width.Value);
+                json.Mm("depth_mm", groove.Depth.Value);
+                break;
+            case CutOut cutOut:
+                json.WriteString("type", "cut-out");
+                Contour(json, "outline", cutOut.Outline);
+                break;
+            case Mark mark:
+                json.WriteString("type", "mark");
+                json.WriteString("surface", panel.NameOf(mark.Face));
+                json.Mm("from_mm", mark.From.Point);
+                if (mark.To is { } to) json.Mm("to_mm", to.Point);
+                break;
+            default:
+                throw new InvalidOperationException($"{feature.GetType().Name} has no JSON form.");
+        }
+
+        json.WriteString("origin", feature.Origin);
+        json.WriteStartArray("derivation");
+        foreach (var size in feature.Sizes) json.WriteStringValue(size.ToString());
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Bore(Utf8JsonWriter json, Panel panel, Bore bore)
+    {
+        json.WriteString("type", "bore");
+        json.WriteString("surface", panel.NameOf(bore.Surface));
+        json.Mm("at_mm", bore.At.Point);
+        json.Mm("diameter_mm", bore.Diameter.Value);
+        if (bore.Depth is { } depth) json.Mm("depth_mm", depth.Value);
+        else json.WriteNull("depth_mm");
+        json.WriteString("use", bore.Use.ToString().ToLowerInvariant());
+        if (panel.Placement is not { } placement) return;
+        json.Mm("entry_mm", placement.ToAssembly(panel.OnSurface(bore.Surface, bore.At.Point)));
+        json.WriteString("into", panel.Facing(bore.Surface).Opposite().Word());
+    }
+
+    private static void Joint(Utf8JsonWriter json, Assembly assembly, Joint joint)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", joint.Id);
+        json.WriteString("type", "screwed-butt");
+        json.WriteString("through", joint.Through);
+        json.WriteString("entry", assembly.Panel(joint.Through).NameOf(joint.Entry));
+        json.WriteString("into", joint.Receiving);
+        json.WriteString("edge", assembly.Panel(joint.Receiving).NameOf(joint.Edge));
+        json.WriteStartObject("screw");
+        json.WriteString("name", joint.Screw.Name);
+        json.Mm("diameter_mm", joint.Screw.Diameter.Value);
+        json.Mm("length_mm", joint.Screw.Length.Value);
+        json.WriteEndObject();
+        Size(json, "end_distance_mm", joint.Row.EndDistance);
+        Size(json, "pitch_mm", joint.Row.Pitch);
+        json.WriteStartArray("fasteners");
+        foreach (var fastener in joint.Fasteners)
+        {
+            json.WriteStartObject();
+            json.Mm("head_mm", fastener.Head);
+            json.Mm("tip_mm", fastener.Tip);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Fitting(Utf8JsonWriter json, Assembly assembly, Fitting fitting)
+    {
+        var panel = assembly.Panel(fitting.Panel);
+        var body = fitting.Body(panel.Thickness.Value);
+        json.WriteStartObject();
+        json.WriteString("id", fitting.Id);
+        json.WriteString("hardware", fitting.Pattern.Name);
+        json.WriteString("panel", fitting.Panel);
+        json.WriteString("surface", panel.NameOf(fitting.Face));
+        json.Mm("at_mm", fitting.At.Point);
+        json.WriteNumber("turn_deg", fitting.QuarterTurns * 90);
+        json.WriteStartObject("body");
+        json.Mm("min_mm", body.Min);
+        json.Mm("max_mm", body.Max);
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private static void Size(Utf8JsonWriter json, string name, Size size)
+    {
+        json.WriteStartObject(name);
+        json.WriteNumber("value", JsonNumbers.Rounded(size.Value));
+        json.WriteString("derivation", size.ToString());
+        json.WriteEndObject();
+    }
+
+    private static void Contour(Utf8JsonWriter json, string name, Contour contour)
+    {
+        json.WriteStartArray(name);
+        foreach (var segment in contour.Segments)
+        {
+            json.WriteStartObject();
+            json.Mm("at_mm", segment.Start);
+            json.WriteNumber("bulge", Math.Round(segment.Bulge, 9));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+}

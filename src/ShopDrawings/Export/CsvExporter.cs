@@ -1,0 +1,74 @@
+using System.Globalization;
+using System.Text;
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings;
+
+/// <summary>
+/// Lists as CSV (RFC 4180, from memory; UTF-8, lines end with LF): <c>lists/panels.csv</c>, one line a panel, and <c>lists/bores.csv</c>,
+/// one line a bore, sorted by panel, surface, diameter, depth and place. Every heading carries its unit.
+/// </summary>
+public sealed class CsvExporter : IJobExporter
+{
+    /// <inheritdoc/>
+    public string Format => "csv";
+
+    /// <inheritdoc/>
+    public IEnumerable<Output> Export(Job job) =>
+    [
+        new("lists/panels.csv", s => Write(s, Panels(job))),
+        new("lists/bores.csv", s => Write(s, Bores(job))),
+    ];
+
+    private static IEnumerable<string[]> Panels(Job job)
+    {
+        yield return ["panel", "board", "label", "length_mm", "width_mm", "thickness_mm", "length_in", "width_in", "cut_length_mm", "cut_width_mm", "bands_mm", "mass_kg", "machine_file"];
+        var withheld = job.Withheld;
+        foreach (var panel in job.Design.Assembly.Panels)
+            yield return
+            [
+                panel.Id, panel.Board.Name, panel.Board.Label, Mm(panel.Length), Mm(panel.Width), Mm(panel.Thickness),
+                Tape.PrintInches(panel.Length.Value, 32), Tape.PrintInches(panel.Width.Value, 32), Mm(panel.CutLength), Mm(panel.CutWidth),
+                string.Join(' ', panel.Bands.Select(b => $"{panel.NameOf(b.Edge)}:{Mm(b.Thickness)}")), Number(panel.MassKg, 3),
+                withheld.Contains(panel.Id) ? "withheld" : "yes",
+            ];
+    }
+
+    private static IEnumerable<string[]> Bores(Job job)
+    {
+        yield return ["panel", "surface", "x_mm", "y_mm", "diameter_mm", "depth_mm", "use", "for"];
+        foreach (var panel in job.Design.Assembly.Panels)
+        {
+            var bores = panel.Features.OfType<Bore>()
+                .OrderBy(b => b.Surface).ThenBy(b => b.Diameter.Value).ThenBy(b => b.Depth?.Value ?? double.PositiveInfinity)
+                .ThenBy(b => Math.Round(b.At.X.Value, 6)).ThenBy(b => Math.Round(b.At.Y.Value, 6));
+            foreach (var bore in bores)
+                yield return
+                [
+                    panel.Id, panel.NameOf(bore.Surface), Mm(bore.At.X), Mm(bore.At.Y), Mm(bore.Diameter), bore.Depth is { } depth ? Mm(depth) : "through",
+                    bore.Use.ToString().ToLowerInvariant(), bore.Origin == panel.Id ? "" : bore.Origin,
+                ];
+        }
+    }
+
+    private static string Mm(Size size) => Number(size.Value, 4);
+
+    private static string Number(double value, int decimals)
+    {
+        var rounded = Math.Round(value, decimals);
+        return (rounded == 0 ? 0 : rounded).ToString("0.####", CultureInfo.InvariantCulture);
+    }
+
+    private static void Write(Stream stream, IEnumerable<string[]> rows)
+    {
+        using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
+        foreach (var row in rows) writer.WriteLine(string.Join(',', row.Select(Cell)));
+    }
+
+    // A text that a spreadsheet would take for a formula gets an apostrophe.
+    private static string Cell(string text)
+    {
+        if (text.Length > 0 && text[0] is '=' or '+' or '@' || (text.StartsWith('-') && !double.TryParse(text, CultureInfo.InvariantCulture, out _))) text = "'" + text;
+        return text.AsSpan().IndexOfAny(",\"\n\r") < 0 ? text : $"\"{text.Replace("\"", "\"\"")}\"";
+    }
+}

@@ -1,0 +1,18 @@
+using ShopDrawings.Kernel;
+using ShopDrawings.ProjectFile;
+
+namespace ShopDrawings;
+
+/// <summary>A project file that was read and found sound in itself. Made by <see cref="Shop.Load"/>. Immutable.</summary>
+public sealed class Project
+{
+    internal Project(ProjectModel model, LengthStyle lengths) => (Model, Lengths) = (model, lengths);
+
+    /// <summary>What is built.</summary>
+    public string Name => Model.Name;
+
+    /// <summary>How its drawings print lengths: in inches where the file counts in inches or feet, else in mm.</summary>
+    public LengthStyle Lengths { get; }
+
+    internal ProjectModel Model { get; }
+}

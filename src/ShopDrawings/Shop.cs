@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using ShopDrawings.Drafting;
+using ShopDrawings.Kernel;
+using ShopDrawings.ProjectFile;
+using ShopDrawings.Yaml;
+
+namespace ShopDrawings;
+
+/// <summary>
+/// The whole way from a text to files, in five calls: <see cref="Load"/>, <see cref="Resolve"/>, <see cref="Check"/>, <see cref="Draw"/>,
+/// <see cref="Export"/>. Pure: no files, clock, culture or environment; the same input gives the same bytes. Thread-safe.
+/// </summary>
+public static class Shop
+{
+    /// <summary>Reads a project file.</summary>
+    /// <param name="text">Its text.</param>
+    /// <param name="fileName">Its name, for messages.</param>
+    /// <returns>The project, or every mistake with line, column and cure.</returns>
+    public static Outcome<Project> Load(string text, string fileName)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(fileName);
+        var diagnostics = new List<Diagnostic>();
+        if (YamlReader.Read(text, fileName, diagnostics) is not { } root) return Outcome<Project>.Of(null, diagnostics);
+        var unit = UnitOf(root);
+        ProjectShapes.Project.TryRead(root, new Reading(unit, diagnostics), out var model);
+        var lengths = unit == Measure.Inch || unit == Measure.Foot ? LengthStyle.Inches : LengthStyle.Millimetres;
+        return Outcome<Project>.Of(diagnostics.Count > 0 ? null : new Project(model, lengths), diagnostics);
+    }
+
+    /// <summary>Works out every panel, hole and joint.</summary>
+    /// <returns>The design, or every mistake that only shows when sizes meet: unknown names, sizes that leave nothing.</returns>
+    public static Outcome<Design> Resolve(Project project)
+    {
+        ArgumentNullException.ThrowIfNull(project);
+        var diagnostics = new List<Diagnostic>();
+        var resolved = ProjectResolver.Resolve(project.Model, diagnostics);
+        return Outcome<Design>.Of(resolved is { } r ? new Design(r.Assembly, r.Checks, project.Lengths) : null, diagnostics);
+    }
+
+    /// <summary>Looks for what would go wrong before anything is cut.</summary>
+    public static ImmutableArray<Finding> Check(Design design)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        return Kernel.Check.RunAll(design.Assembly, design.Checks);
+    }
+
+    /// <summary>Makes every drawing; a panel that must not be cut gets no machine drawing and a stamp on its sheet.</summary>
+    public static Job Draw(Design design, ImmutableArray<Finding> findings)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        var job = new Job(design, findings, []);
+        var withheld = job.Withheld;
+        var drawings = ImmutableArray.CreateBuilder<JobDrawing>();
+        foreach (var panel in design.Assembly.Panels)
+        {
+            if (!withheld.Contains(panel.Id)) drawings.Add(new($"panels/{panel.Id}-mm", "dxf", MachineDrawing.Of(panel)));
+            drawings.Add(new($"panels/{panel.Id}", "svg", PanelSheet.Of(panel, design.Assembly.Name, design.Lengths, findings)));
+        }
+
+        return job with { Drawings = drawings.ToImmutable() };
+    }
+
+    /// <summary>The files of a job; a drawing whose format no exporter knows is left out.</summary>
+    public static ImmutableArray<Output> Export(Job job, ExporterSet exporters)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(exporters);
+        var drawings =
+            from drawing in job.Drawings
+            from exporter in exporters.Drawings
+            where exporter.Format == drawing.Format
+            select new Output($"{drawing.Path}.{exporter.Format}", stream => exporter.Write(drawing.Drawing, stream));
+        return [.. drawings, .. exporters.Jobs.SelectMany(e => e.Export(job))];
+    }
+
+    // The unit decides how every other line is read, wherever it stands.
+    private static Unit UnitOf(YamlNode root)
+    {
+        var written = (root as YamlMapping)?.Entries.FirstOrDefault(e => e.Key.Text == "unit").Value;
+        return written is not null && ProjectShapes.FileUnit.TryRead(written, new Reading(Measure.Millimetre, []), out var unit) ? unit : Measure.Millimetre;
+    }
+}
