@@ -7,8 +7,11 @@ namespace ShopDrawings.Kernel;
 /// </summary>
 public readonly record struct Segment(Point2 Start, Point2 End, double Bulge = 0)
 {
-    /// <summary>Whether it is a straight line.</summary>
-    public bool IsLine => Bulge == 0;
+    // An arc that stands out less than this from its chord is a line: its centre is too far off to reckon with.
+    private const double LeastRise = 1e-7;
+
+    /// <summary>Whether it is a straight line, or an arc that rises less than 1e-7 mm above its chord.</summary>
+    public bool IsLine => Math.Abs(Bulge) * Start.DistanceTo(End) < 2 * LeastRise;
 
     /// <summary>The turned angle in radians, positive anticlockwise; 0 for a line.</summary>
     public double SweepRadians => 4 * Math.Atan(Bulge);
