@@ -62,15 +62,15 @@ internal sealed class BoreInPanel() : Check("bore-in-panel", "Every bore stays i
         var across = Math.Min(at.Y, panel.Thickness.Value - at.Y);
         var entry = panel.OnSurface(bore.Surface, at);
         var alongX = bore.Surface is Surface.Near or Surface.Far;
-        var margin = double.NegativeInfinity;
-        foreach (var s in panel.Outline.Segments.Where(s => s.IsLine && s.DistanceTo(new Point2(entry.X, entry.Y)) <= Tolerance.Length))
+        bool IsOnEdge(Point2 p) => Tolerance.Same(alongX ? p.Y : p.X, alongX ? entry.Y : entry.X);
+        var along = -panel.Outline.DistanceTo(new Point2(entry.X, entry.Y));
+        foreach (var s in panel.Outline.Segments.Where(s => s.IsLine && IsOnEdge(s.Start) && IsOnEdge(s.End)))
         {
             var (a, b) = alongX ? (s.Start.X, s.End.X) : (s.Start.Y, s.End.Y);
-            margin = Math.Max(margin, Math.Min(at.X - Math.Min(a, b), Math.Max(a, b) - at.X));
+            along = Math.Max(along, Math.Min(at.X - Math.Min(a, b), Math.Max(a, b) - at.X));
         }
 
-        var length = alongX ? panel.Length.Value : panel.Width.Value;
-        return Math.Min(across, double.IsNegativeInfinity(margin) ? -Math.Max(Math.Max(-at.X, at.X - length), 0) : margin);
+        return Math.Min(across, along);
     }
 
     private static string Describe(Panel panel, Bore bore)
