@@ -1,0 +1,58 @@
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings.Tests;
+
+/// <summary>One test for each invariant that the comment of <see cref="Assembly"/> promises, on every fixture.</summary>
+public class AssemblyTests
+{
+    public static TheoryData<string> Names => Fixtures.Names;
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Ids_are_unique(string name)
+    {
+        var assembly = Fixtures.Design(name).Assembly;
+
+        foreach (var ids in new[] { assembly.Panels.Select(p => p.Id), assembly.Joints.Select(j => j.Id), assembly.Fittings.Select(f => f.Id) })
+            Assert.Equal(ids.Distinct(), ids);
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Joints_and_fittings_name_panels_that_are_there(string name)
+    {
+        var assembly = Fixtures.Design(name).Assembly;
+
+        foreach (var joint in assembly.Joints)
+            Assert.All(new[] { joint.Through, joint.Receiving }, id => Assert.NotNull(assembly.Panel(id).Placement));
+        Assert.All(assembly.Fittings, f => assembly.Panel(f.Panel));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Every_feature_is_written_by_its_panel_a_joint_a_fitting_or_the_panel_it_is_for(string name)
+    {
+        var assembly = Fixtures.Design(name).Assembly;
+        var writers = assembly.Joints.Select(j => j.Id).Concat(assembly.Fittings.Select(f => f.Id)).Concat(assembly.Panels.Select(p => p.Id)).ToHashSet();
+
+        Assert.All(assembly.Panels.SelectMany(p => p.Features), f => Assert.Contains(f.Origin, writers));
+        foreach (var joint in assembly.Joints)
+        {
+            Assert.Equal(joint.Fasteners.Length, assembly.Panel(joint.Through).Features.Count(f => f.Origin == joint.Id));
+            Assert.Equal(joint.Fasteners.Length, assembly.Panel(joint.Receiving).Features.Count(f => f.Origin == joint.Id));
+        }
+
+        Assert.All(assembly.Fittings, f => Assert.Equal(f.Pattern.Bores.Length, assembly.Panel(f.Panel).Features.Count(x => x.Origin == f.Id)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Every_size_recomputes_from_its_derivation(string name)
+    {
+        foreach (var size in Fixtures.Design(name).Assembly.Panels.SelectMany(p => p.Sizes))
+        {
+            Assert.Equal(size.Value, size.Recomputed(), 1e-9);
+            Assert.NotEmpty(size.ToString());
+        }
+    }
+}

@@ -1,0 +1,81 @@
+using System.Text.Json.Nodes;
+using Json.Schema;
+using ShopDrawings.Yaml;
+
+namespace ShopDrawings.Tests.Project;
+
+public class SchemaTests
+{
+    private static readonly JsonSchema ProjectSchema = JsonSchema.FromText(Schemas.Project);
+
+    public static TheoryData<string> Names => Fixtures.Names;
+
+    public static TheoryData<string> BrokenKeys =>
+        [.. Directory.GetFiles(Path.Combine(Fixtures.Folder, "broken"), "key-*.yaml").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal)];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Fixture_is_valid(string name)
+    {
+        var result = ProjectSchema.Evaluate(Json(Fixtures.Text(name)), new EvaluationOptions { OutputFormat = OutputFormat.List });
+
+        Assert.True(result.IsValid, string.Join('\n', (result.Details ?? []).Where(d => d.Errors is not null).Select(d => $"{d.InstanceLocation}: {string.Join(", ", d.Errors!.Values)}")));
+    }
+
+    [Fact]
+    public void Starter_is_valid() => Assert.True(ProjectSchema.Evaluate(Json(ShopDrawings.Cli.NewCommand.Starter())).IsValid);
+
+    // An editor that knows the schema marks a missing or unknown key as the program does.
+    [Theory]
+    [MemberData(nameof(BrokenKeys))]
+    public void Broken_key_is_invalid(string name) =>
+        Assert.False(ProjectSchema.Evaluate(Json(File.ReadAllText(Path.Combine(Fixtures.Folder, "broken", name + ".yaml")))).IsValid);
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Outputs_are_valid(string name)
+    {
+        var samples = Path.Combine(OutsideProgram.RepositoryRoot, "output-samples", name);
+        foreach (var (file, schema) in new[] { ("assembly.json", Schemas.Assembly), ("findings.json", Schemas.Findings) })
+        {
+            using var document = System.Text.Json.JsonDocument.Parse(File.ReadAllText(Path.Combine(samples, file)));
+            var result = JsonSchema.FromText(schema).Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+            Assert.True(result.IsValid, string.Join('\n', (result.Details ?? []).Where(d => d.Errors is not null).Select(d => $"{file} {d.InstanceLocation}: {string.Join(", ", d.Errors!.Values)}")));
+        }
+    }
+
+    [Fact]
+    public void Every_key_says_what_it_means()
+    {
+        var root = JsonNode.Parse(Schemas.Project)!;
+
+        foreach (var (path, node) in Properties(root, ""))
+            Assert.True(node["description"]?.GetValue<string>().Length > 5, $"{path} has no description");
+    }
+
+    private static IEnumerable<(string Path, JsonNode Node)> Properties(JsonNode node, string path)
+    {
+        if (node is JsonArray array) return array.SelectMany((n, i) => Properties(n!, $"{path}/{i}"));
+        if (node is not JsonObject group) return [];
+        var own = group["properties"] is JsonObject properties ? properties.Select(p => ($"{path}/{p.Key}", p.Value!)) : [];
+        return own.Concat(group.Where(p => p.Value is not null).SelectMany(p => Properties(p.Value!, $"{path}/{p.Key}")));
+    }
+
+    // The file as an editor's YAML reader sees it: plain numbers are numbers.
+    private static System.Text.Json.JsonElement Json(string yaml)
+    {
+        var root = YamlReader.Read(yaml, "x", []) ?? throw new InvalidOperationException("The file is not even YAML.");
+        return System.Text.Json.JsonSerializer.SerializeToElement(Convert(root));
+    }
+
+    private static JsonNode? Convert(YamlNode node) => node switch
+    {
+        YamlScalar { IsEmpty: true } => null,
+        YamlScalar { IsQuoted: false, Text: "true" or "false" } s => s.Text == "true",
+        YamlScalar { IsQuoted: false } s when double.TryParse(s.Text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var number) => number,
+        YamlScalar s => s.Text,
+        YamlSequence s => new JsonArray([.. s.Items.Select(Convert)]),
+        YamlMapping m => new JsonObject(m.Entries.Select(e => KeyValuePair.Create(e.Key.Text, Convert(e.Value)))),
+        _ => throw new InvalidOperationException(),
+    };
+}
