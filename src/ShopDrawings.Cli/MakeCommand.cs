@@ -30,17 +30,27 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
     private int Run(string file, string folder, bool asJson)
     {
         var result = Make(file, folder);
-        foreach (var diagnostic in result.Diagnostics) error.WriteLine(diagnostic);
-        foreach (var finding in result.Job?.Findings ?? [])
-        {
-            var word = finding.Waiver is null ? finding.Severity.ToString().ToLowerInvariant() : "waived";
-            error.WriteLine($"{word}: {finding.Rule}: {finding.Message}; {(finding.Waiver is { } reason ? $"waived because: {reason}" : finding.Cure)}");
-        }
+        Say(result.Diagnostics.Select(d => d.ToString()), "mistakes");
+        Say((result.Job?.Findings ?? []).Select(Line), "findings in findings.json");
 
         if (asJson) MakeReport.Write(output, result, folder);
         else if (result.Job is { } job) output.WriteLine(Summary(job, result.Files.Length, folder));
         else error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{result.Diagnostics.Length} {(result.Diagnostics.Length == 1 ? "mistake" : "mistakes")}; nothing was written"));
         return result.ExitCode;
+    }
+
+    private void Say(IEnumerable<string> lines, string what)
+    {
+        const int Most = 100;
+        var all = lines.ToList();
+        foreach (var line in all.Take(Most)) error.WriteLine(line);
+        if (all.Count > Most) error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"… and {all.Count - Most} more {what}"));
+    }
+
+    private static string Line(Finding finding)
+    {
+        var word = finding.Waiver is null ? finding.Severity.ToString().ToLowerInvariant() : "waived";
+        return $"{word}: {finding.Rule}: {finding.Message}; {(finding.Waiver is { } reason ? $"waived because: {reason}" : finding.Cure)}";
     }
 
     private MakeResult Make(string file, string folder)

@@ -19,7 +19,7 @@ internal static class NewCommand
     {
         if (Path.Exists(path)) throw new WrongCallException($"“{path}” is there already; choose another name, or move it away");
         if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder && !Directory.Exists(folder)) throw new WrongCallException($"there is no folder “{folder}”");
-        using (var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write)) stream.Write(Encoding.UTF8.GetBytes(Starter()));
+        using (var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write)) stream.Write(Encoding.UTF8.GetBytes(Starter().Replace("cabinet.yaml", path, StringComparison.Ordinal)));
         output.WriteLine($"wrote {path}; next: shopdrawings make {path} --out out");
         return ExitCode.Done;
     }

@@ -38,7 +38,9 @@ internal static class Program
             var call = root.Parse(args);
             if (call.Errors.Count == 0 && call.Action is not null)
                 return call.Invoke(new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });
-            foreach (var fault in call.Errors) error.WriteLine($"error: {fault.Message}");
+            // An unknown verb is also a missing one; one word about it is enough.
+            var unknown = call.UnmatchedTokens.Count > 0;
+            foreach (var fault in call.Errors.Where(e => !unknown || call.UnmatchedTokens.Any(t => e.Message.Contains(t, StringComparison.Ordinal)))) error.WriteLine($"error: {fault.Message}");
             error.WriteLine("“shopdrawings --help” shows how to call it.");
             return ExitCode.WrongInput;
         }

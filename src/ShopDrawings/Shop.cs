@@ -34,7 +34,7 @@ public static class Shop
     {
         ArgumentNullException.ThrowIfNull(project);
         var diagnostics = new List<Diagnostic>();
-        var resolved = ProjectResolver.Resolve(project.Model, diagnostics);
+        var resolved = ProjectResolver.Resolve(project.Model, project.Lengths, diagnostics);
         return Outcome<Design>.Of(resolved is { } r ? new Design(r.Assembly, r.Checks, project.Lengths) : null, diagnostics);
     }
 
@@ -42,7 +42,7 @@ public static class Shop
     public static ImmutableArray<Finding> Check(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
-        return Kernel.Check.RunAll(design.Assembly, design.Checks);
+        return Kernel.Check.RunAll(design.Assembly, design.Checks, design.Lengths);
     }
 
     /// <summary>Makes every drawing; a panel that must not be cut gets no machine drawing and a stamp on its sheet.</summary>
@@ -74,10 +74,10 @@ public static class Shop
         return [.. drawings, .. exporters.Jobs.SelectMany(e => e.Export(job))];
     }
 
-    // The unit decides how every other line is read, wherever it stands.
+    // The unit decides how every other line is read, wherever it stands; a misspelt one is a mistake of its own, not of every length too.
     private static Unit UnitOf(YamlNode root)
     {
         var written = (root as YamlMapping)?.Entries.FirstOrDefault(e => e.Key.Text == "unit").Value;
-        return written is not null && ProjectShapes.FileUnit.TryRead(written, new Reading(Measure.Millimetre, []), out var unit) ? unit : Measure.Millimetre;
+        return written is YamlScalar scalar && Measure.Length.UnitOf(scalar.Text) is { } unit ? unit : Measure.Millimetre;
     }
 }

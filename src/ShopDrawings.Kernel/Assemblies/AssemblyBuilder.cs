@@ -16,6 +16,9 @@ internal sealed class AssemblyBuilder(string name)
     /// <summary>Whether screws go through one panel into the other already.</summary>
     public bool HasJoint(string through, string receiving) => joints.Exists(j => j.Through == through && j.Receiving == receiving);
 
+    /// <summary>Whether a face of one panel lies on an edge of the other.</summary>
+    public bool CanScrew(string through, string receiving) => ScrewedButt.Touch(Find(through)!, Find(receiving)!);
+
     /// <summary>Adds a panel.</summary>
     /// <exception cref="ArgumentException">Its id is taken.</exception>
     public void Add(Panel panel)

@@ -5,15 +5,16 @@ internal sealed class CarcassResolver
 {
     private readonly Carcass carcass;
     private readonly AssemblyBuilder assembly;
+    private readonly LengthStyle lengths;
     private readonly Size thickness;
     private readonly Size innerWidth;
     private readonly Size innerHeight;
     private readonly Size clearDepth;
     private readonly Size grooveWidth = Size.Zero;
 
-    private CarcassResolver(Carcass carcass, AssemblyBuilder assembly)
+    private CarcassResolver(Carcass carcass, AssemblyBuilder assembly, LengthStyle lengths)
     {
-        (this.carcass, this.assembly) = (carcass, assembly);
+        (this.carcass, this.assembly, this.lengths) = (carcass, assembly, lengths);
         thickness = carcass.Board.Thickness;
         innerWidth = (carcass.Width - 2 * thickness).As("inner-width");
         innerHeight = (carcass.Height - 2 * thickness).As("inner-height");
@@ -24,10 +25,13 @@ internal sealed class CarcassResolver
     }
 
     /// <summary>Adds the carcass to an assembly.</summary>
+    /// <param name="carcass">The carcass.</param>
+    /// <param name="assembly">Where its panels and joints go.</param>
+    /// <param name="lengths">How messages print lengths.</param>
     /// <returns>What cannot be built, each with the size to change; then nothing was added.</returns>
-    public static IReadOnlyList<(SourceSpan Source, string Message)> Resolve(Carcass carcass, AssemblyBuilder assembly)
+    public static IReadOnlyList<(SourceSpan Source, string Message)> Resolve(Carcass carcass, AssemblyBuilder assembly, LengthStyle lengths)
     {
-        var resolver = new CarcassResolver(carcass, assembly);
+        var resolver = new CarcassResolver(carcass, assembly, lengths);
         var faults = resolver.Faults().ToList();
         if (faults.Count == 0) resolver.Build();
         return faults;
@@ -37,25 +41,26 @@ internal sealed class CarcassResolver
     {
         foreach (var (size, inner, what) in new[] { (carcass.Width, innerWidth, "width"), (carcass.Height, innerHeight, "height") })
             if (inner.Value <= Tolerance.Length)
-                yield return (size.Source, $"a carcass {Mm(size)} in {what} leaves nothing between two panels of {Mm(thickness)}; make it more than {Mm(2 * thickness)}");
+                yield return (size.Source, $"a carcass {Print(size)} in {what} leaves nothing between two panels of {Print(thickness)}; make it more than {Print(2 * thickness)}");
         if (clearDepth.Value <= Tolerance.Length)
-            yield return (carcass.Depth.Source, $"a carcass {Mm(carcass.Depth)} deep leaves nothing before its back; make it more than {Mm(carcass.Depth - clearDepth)}");
+            yield return (carcass.Depth.Source, $"a carcass {Print(carcass.Depth)} deep leaves nothing before its back; make it more than {Print(carcass.Depth - clearDepth)}, or the back's “inset” less");
         if (carcass.Back is { Fit: BackFit.Groove } back && back.GrooveDepth.Value >= thickness.Value - Tolerance.Length)
-            yield return (back.GrooveDepth.Source, $"a groove {Mm(back.GrooveDepth)} deep cuts a board of {Mm(thickness)} in two; half the thickness is usual");
+            yield return (back.GrooveDepth.Source, $"a groove {Print(back.GrooveDepth)} deep cuts a board of {Print(thickness)} in two; half the thickness is usual");
         if (carcass.Back is { Fit: BackFit.Groove } loose && loose.GrooveDepth.Value - loose.EndPlay.Value <= Tolerance.Length)
-            yield return (loose.GrooveDepth.Source, $"a groove {Mm(loose.GrooveDepth)} deep does not hold a back that ends {Mm(loose.EndPlay)} before its bottom; make it deeper");
+            yield return (loose.EndPlay.Source == default ? loose.GrooveDepth.Source : loose.EndPlay.Source,
+                $"a groove {Print(loose.GrooveDepth)} deep does not hold a back that ends {Print(loose.EndPlay)} before its bottom; make “groove-depth” more or “end-play” less");
 
         foreach (var shelf in carcass.Shelves)
         {
             if (shelf.Top is { } top && (top.Value - shelf.Board.Thickness.Value < thickness.Value - Tolerance.Length || top.Value > carcass.Height.Value - thickness.Value + Tolerance.Length))
-                yield return (top.Source, $"a shelf with its upper face at {Mm(top)} is not inside the carcass; it can stand from {Mm(thickness + shelf.Board.Thickness)} to {Mm(carcass.Height - thickness)}");
+                yield return (top.Source, $"a shelf with its upper face at {Print(top)} is not inside the carcass; it can stand from {Print(thickness + shelf.Board.Thickness)} to {Print(carcass.Height - thickness)}");
             if (shelf.FrontInset.Value >= clearDepth.Value - Tolerance.Length)
-                yield return (shelf.FrontInset.Source, $"a shelf {Mm(shelf.FrontInset)} behind the front has no depth left; the carcass is {Mm(clearDepth)} deep before its back");
+                yield return (shelf.FrontInset.Source, $"a shelf {Print(shelf.FrontInset)} behind the front has no depth left; the carcass is {Print(clearDepth)} deep before its back");
         }
 
         var even = carcass.Shelves.Where(s => s.Top is null).ToList();
         if (even.Count > 0 && innerHeight.Value <= even.Sum(s => s.Board.Thickness.Value) + Tolerance.Length)
-            yield return (even[0].Source, $"{even.Count} shelves do not fit into a carcass {Mm(innerHeight)} high inside");
+            yield return (even[0].Source, $"{(even.Count == 1 ? "a shelf does" : $"{even.Count} shelves do")} not fit into a carcass {Print(innerHeight)} high inside");
     }
 
     private void Build()
@@ -133,5 +138,5 @@ internal sealed class CarcassResolver
         if (!assembly.Screw(through, receiving, carcass.Screw, carcass.Row)) throw new InvalidOperationException($"{through} does not touch {receiving}.");
     }
 
-    private static string Mm(Size size) => Tape.PrintMillimetres(size.Value, 2) + " mm";
+    private string Print(Size size) => lengths.Describe(size.Value);
 }

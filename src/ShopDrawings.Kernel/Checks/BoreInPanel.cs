@@ -7,29 +7,29 @@ internal sealed class BoreInPanel() : Check("bore-in-panel", "Every bore stays i
     internal static readonly CheckLimit Floor = new("bore-in-panel", "floor", 2, "Least material left under a blind bore in a face. 2 mm: common practice, no source.");
 
     /// <inheritdoc/>
-    public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings)
+    public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings, LengthStyle lengths)
     {
         var floor = settings.Limit(Floor).Value;
         foreach (var panel in assembly.Panels)
             foreach (var bore in panel.Features.OfType<Bore>())
             {
-                if (Leaves(panel, bore) is { } leaves) yield return leaves;
-                if (ComesThrough(panel, bore, floor) is { } through) yield return through;
+                if (Leaves(panel, bore, lengths) is { } leaves) yield return leaves;
+                if (ComesThrough(panel, bore, floor, lengths) is { } through) yield return through;
             }
     }
 
-    private Finding? Leaves(Panel panel, Bore bore)
+    private Finding? Leaves(Panel panel, Bore bore, LengthStyle lengths)
     {
         var radius = bore.Diameter.Value / 2;
         var margin = bore.Surface.IsFace() ? InFace(panel, bore.At.Point) : InEdge(panel, bore);
         return margin >= radius - Tolerance.Length ? null : Make(
             panel, bore,
-            $"{Describe(panel, bore)} leaves the panel: its centre is {(margin < 0 ? $"{Mm(-margin)} outside the material" : $"{Mm(margin)} from the nearest edge of the material")}, its radius {Mm(radius)}",
+            $"{Describe(panel, bore, lengths)} leaves the panel: its centre is {(margin < 0 ? $"{lengths.Describe(-margin)} outside the material" : $"{lengths.Describe(margin)} from the nearest edge of the material")}, its radius {lengths.Describe(radius)}",
             [new("distance of the centre from the edge of the material", margin, "mm"), new("radius", radius, "mm")],
             "move it inwards, or make it smaller");
     }
 
-    private Finding? ComesThrough(Panel panel, Bore bore, double floor)
+    private Finding? ComesThrough(Panel panel, Bore bore, double floor, LengthStyle lengths)
     {
         if (bore.Depth is not { } depth) return null;
         var behind = panel.Behind(bore.Surface).Value;
@@ -40,10 +40,10 @@ internal sealed class BoreInPanel() : Check("bore-in-panel", "Every bore stays i
         return Make(
             panel, bore,
             left > Tolerance.Length
-                ? $"{Describe(panel, bore)} leaves only {Mm(left)} of {Mm(behind)} under it; at least {Mm(least)} must stay"
-                : $"{Describe(panel, bore)} comes through the far {far}: it is {Mm(depth.Value)} deep in {Mm(behind)}",
+                ? $"{Describe(panel, bore, lengths)} leaves only {lengths.Describe(left)} of {lengths.Describe(behind)} under it; at least {lengths.Describe(least)} must stay"
+                : $"{Describe(panel, bore, lengths)} comes through the far {far}: it is {lengths.Describe(depth.Value)} deep in {lengths.Describe(behind)}",
             [new("depth", depth.Value, "mm"), new("material", behind, "mm"), new("least left", least, "mm")],
-            $"make it at most {Mm(Math.Max(behind - least, 0))} deep" + (bore.Surface.IsFace() ? ", or give it no depth so that it goes through" : ""));
+            $"make it at most {lengths.Describe(Math.Max(behind - least, 0))} deep" + (bore.Surface.IsFace() ? ", or give it no depth so that it goes through" : ""));
     }
 
     // Positive inside: the distance to the outline or to the nearest cut-out.
@@ -73,11 +73,11 @@ internal sealed class BoreInPanel() : Check("bore-in-panel", "Every bore stays i
         return Math.Min(across, along);
     }
 
-    private static string Describe(Panel panel, Bore bore)
+    private static string Describe(Panel panel, Bore bore, LengthStyle lengths)
     {
         var who = bore.Origin == panel.Id ? "" : $" of {bore.Origin}";
         var kind = bore.Surface.IsFace() ? $"in the {panel.NameOf(bore.Surface)} face" : $"in the {panel.NameOf(bore.Surface)} edge";
-        return $"{panel.Id}: the {Mm(bore.Diameter.Value)} bore{who} {kind} at {Mm(bore.At.X.Value)}, {Mm(bore.At.Y.Value)}";
+        return $"{panel.Id}: the {lengths.Describe(bore.Diameter.Value)} bore{who} {kind} at {lengths.Describe(bore.At.X.Value)}, {lengths.Describe(bore.At.Y.Value)}";
     }
 
     private Finding Make(Panel panel, Bore bore, string message, NamedNumber[] numbers, string cure)

@@ -9,7 +9,7 @@ public abstract class Check
         (Rule, Summary, Limits) = (rule, summary, limits);
 
     /// <summary>Every check, in the order findings are listed.</summary>
-    public static ImmutableArray<Check> All { get; } = [new PanelsOverlap(), new BoreInPanel(), new HardwareFits()];
+    public static ImmutableArray<Check> All { get; } = [new PanelsOverlap(), new BoreInPanel(), new FeatureInPanel(), new HardwareFits()];
 
     /// <summary>Stable id of the rule, in words.</summary>
     public string Rule { get; }
@@ -21,13 +21,14 @@ public abstract class Check
     public ImmutableArray<CheckLimit> Limits { get; }
 
     /// <summary>What every check says about an assembly.</summary>
-    public static ImmutableArray<Finding> RunAll(Assembly assembly, CheckSettings settings) =>
+    /// <param name="assembly">The assembly.</param>
+    /// <param name="settings">What the user says about the checks.</param>
+    /// <param name="lengths">How messages print lengths.</param>
+    public static ImmutableArray<Finding> RunAll(Assembly assembly, CheckSettings settings, LengthStyle lengths) =>
     [
-        .. All.SelectMany(c => c.Run(assembly, settings)).Select(f => settings.Waiver(f.Rule) is { } reason ? f with { Waiver = reason } : f),
+        .. All.SelectMany(c => c.Run(assembly, settings, lengths)).Select(f => settings.Waiver(f.Rule) is { } reason ? f with { Waiver = reason } : f),
     ];
 
     /// <summary>What it finds; nothing where all is well.</summary>
-    public abstract IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings);
-
-    private protected static string Mm(double value) => Tape.PrintMillimetres(value, 2).TrimStart(Tape.RoundedMark) + " mm";
+    public abstract IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings, LengthStyle lengths);
 }

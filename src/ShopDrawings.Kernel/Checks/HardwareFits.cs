@@ -12,26 +12,26 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
     private const string Practice = "common practice, no source";
 
     /// <inheritdoc/>
-    public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings) =>
-        assembly.Joints.SelectMany(j => Joint(assembly, j, settings.Limit(Hold).Value, settings.Limit(Wall).Value)).Concat(Fittings(assembly));
+    public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings, LengthStyle lengths) =>
+        assembly.Joints.SelectMany(j => Joint(assembly, lengths, j, settings.Limit(Hold).Value, settings.Limit(Wall).Value)).Concat(Fittings(assembly, lengths));
 
-    private IEnumerable<Finding> Joint(Assembly assembly, Joint joint, double hold, double wall)
+    private IEnumerable<Finding> Joint(Assembly assembly, LengthStyle lengths, Joint joint, double hold, double wall)
     {
         var (through, receiving) = (assembly.Panel(joint.Through), assembly.Panel(joint.Receiving));
         var screw = joint.Screw;
         var grip = screw.Length.Value - through.Thickness.Value;
         if (Tolerance.Exceeds(hold, grip))
-            yield return Make(joint, $"{joint.Id}: screws {Mm(screw.Length.Value)} long reach {Mm(Math.Max(grip, 0))} into {receiving.Id}; they need {Mm(hold)}",
+            yield return Make(joint, $"{joint.Id}: screws {lengths.Describe(screw.Length.Value)} long reach {lengths.Describe(Math.Max(grip, 0))} into {receiving.Id}; they need {lengths.Describe(hold)}",
                 [new("screw length", screw.Length.Value, "mm"), new("grip", grip, "mm"), new("least grip", hold, "mm")],
-                $"take screws at least {Mm(through.Thickness.Value + hold)} long", through);
+                $"take screws at least {lengths.Describe(through.Thickness.Value + hold)} long", through);
         var beside = (receiving.Thickness.Value - screw.EdgePilot.Value) / 2;
         if (Tolerance.Exceeds(wall, beside))
-            yield return Make(joint, $"{joint.Id}: a {Mm(screw.EdgePilot.Value)} pilot in the edge of {receiving.Id} leaves {Mm(Math.Max(beside, 0))} on either side; {Mm(wall)} must stay",
+            yield return Make(joint, $"{joint.Id}: a {lengths.Describe(screw.EdgePilot.Value)} pilot in the edge of {receiving.Id} leaves {lengths.Describe(Math.Max(beside, 0))} on either side; {lengths.Describe(wall)} must stay",
                 [new("board thickness", receiving.Thickness.Value, "mm"), new("wall", beside, "mm"), new("least wall", wall, "mm")],
-                $"use a board at least {Mm(screw.EdgePilot.Value + 2 * wall)} thick, a thinner screw, or hold {receiving.Id} in a groove", receiving);
+                $"use a board at least {lengths.Describe(screw.EdgePilot.Value + 2 * wall)} thick, a thinner screw, or hold {receiving.Id} in a groove", receiving);
     }
 
-    private IEnumerable<Finding> Fittings(Assembly assembly)
+    private IEnumerable<Finding> Fittings(Assembly assembly, LengthStyle lengths)
     {
         var bodies = assembly.Fittings.Select(f => (Fitting: f, Panel: assembly.Panel(f.Panel))).Select(f => (f.Fitting, f.Panel, Box: f.Fitting.Body(f.Panel.Thickness.Value))).ToList();
         foreach (var (fitting, panel, box) in bodies)
@@ -39,7 +39,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             var corners = new[] { new Point2(box.Min.X, box.Min.Y), new(box.Max.X, box.Min.Y), new(box.Max.X, box.Max.Y), new(box.Min.X, box.Max.Y) };
             if (!corners.All(panel.Outline.Contains))
                 yield return Make(fitting, box, [panel.Id],
-                    $"{fitting.Id} is {Mm(box.Size.X)} × {Mm(box.Size.Y)} and stands over the edge of {panel.Id}, whose face is {Mm(panel.Length.Value)} × {Mm(panel.Width.Value)}",
+                    $"{fitting.Id} is {lengths.Describe(box.Size.X)} × {lengths.Describe(box.Size.Y)} and stands over the edge of {panel.Id}, whose face is {lengths.Describe(panel.Length.Value)} × {lengths.Describe(panel.Width.Value)}",
                     "move it inwards, or turn it");
             if (panel.Placement is null) continue;
 
@@ -47,7 +47,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             foreach (var other in assembly.Panels.Where(p => p != panel && p.Placement is not null))
                 if (body.Bounds.Intersection(other.Placement!.ToAssembly(other.Box)) is not null && body.Overlap(Solid.Of(other)) is { } shared)
                     yield return Make(fitting, box, [panel.Id, other.Id],
-                        $"{fitting.Id} on {panel.Id} stands {Mm(shared.Size.X)} × {Mm(shared.Size.Y)} × {Mm(shared.Size.Z)} deep in {other.Id}",
+                        $"{fitting.Id} on {panel.Id} stands {lengths.Describe(shared.Size.X)} × {lengths.Describe(shared.Size.Y)} × {lengths.Describe(shared.Size.Z)} deep in {other.Id}",
                         $"move it away from {other.Id}, or cut an opening for it");
         }
 

@@ -4,7 +4,7 @@ namespace ShopDrawings.Kernel;
 internal sealed class PanelsOverlap() : Check("panels-overlap", "No two panels take the same space.")
 {
     /// <inheritdoc/>
-    public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings)
+    public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings, LengthStyle lengths)
     {
         var placed = assembly.Panels.Where(p => p.Placement is not null).ToList();
         var boxes = placed.ConvertAll(p => p.Placement!.ToAssembly(p.Box));
@@ -18,7 +18,7 @@ internal sealed class PanelsOverlap() : Check("panels-overlap", "No two panels t
                 var size = shared.Size;
                 yield return new Finding(
                     Rule, Severity.Error, [a.Id, b.Id],
-                    $"{a.Id} and {b.Id} take the same space, {Mm(size.X)} × {Mm(size.Y)} × {Mm(size.Z)} at {Mm(shared.Min.X)} from the left, {Mm(shared.Min.Y)} from the front, {Mm(shared.Min.Z)} from the bottom",
+                    $"{a.Id} and {b.Id} take the same space, {lengths.Describe(size.X)} × {lengths.Describe(size.Y)} × {lengths.Describe(size.Z)} at {lengths.Describe(shared.Min.X)} from the left, {lengths.Describe(shared.Min.Y)} from the front, {lengths.Describe(shared.Min.Z)} from the bottom",
                     [new("overlap x", size.X, "mm"), new("overlap y", size.Y, "mm"), new("overlap z", size.Z, "mm")],
                     "derived (geometry)",
                     "move or shorten one of them, or cut a groove or an opening for it",

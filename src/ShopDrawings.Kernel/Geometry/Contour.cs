@@ -109,7 +109,7 @@ public sealed class Contour : IEquatable<Contour>
     {
         contour = null;
         var list = segments.ToImmutableArray();
-        if (list.Length < 2) return "an outline needs at least two lines or arcs";
+        if (list.Length < 2 || (list.Length == 2 && list.All(s => s.IsLine))) return "an outline needs at least three corners, or two and an arc";
         for (var i = 0; i < list.Length; i++)
         {
             if (list[i].Start.DistanceTo(list[i].End) <= Tolerance.Length) return $"part {i + 1} of the outline has no length";
@@ -117,8 +117,8 @@ public sealed class Contour : IEquatable<Contour>
         }
 
         var area = SignedArea(list);
+        if (PolygonOperations.CrossesItself(list)) return "the outline crosses or touches itself";
         if (Math.Abs(area) <= Tolerance.Length) return "the outline encloses nothing";
-        if (PolygonOperations.CrossesItself(list)) return "the outline crosses itself";
         contour = new Contour(area > 0 ? list : [.. list.Reverse().Select(s => s.Reversed)]);
         return null;
     }

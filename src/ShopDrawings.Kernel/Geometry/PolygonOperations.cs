@@ -12,6 +12,9 @@ namespace ShopDrawings.Kernel;
 /// </summary>
 internal static class PolygonOperations
 {
+    // An arc that would need more is kilometres wide.
+    private const int MostChords = 100_000;
+
     private static readonly GeometryFactory Factory = new();
 
     /// <summary>Whether an outline crosses or touches itself; arcs are judged to 0.001 mm.</summary>
@@ -81,7 +84,7 @@ internal static class PolygonOperations
         if (segment.IsLine) yield break;
         var (centre, radius, sweep) = (segment.Centre, segment.Radius, segment.SweepRadians);
         var step = 2 * Math.Acos(Math.Max(1 - tolerance / radius, 0));
-        var count = Math.Max((int)Math.Ceiling(Math.Abs(sweep) / step), 1);
+        var count = (int)Math.Clamp(Math.Ceiling(Math.Abs(sweep) / step), 1, MostChords);
         var from = segment.Start - centre;
         for (var i = 1; i < count; i++)
         {

@@ -10,12 +10,14 @@ public sealed record RowRule(Size EndDistance, Size Pitch)
 
     /// <summary>
     /// The row on a length: gaps = (length − 2 × end distance) ÷ largest pitch, rounded up; at least 2 fasteners, 3 on more than 300 mm
-    /// (common practice, no source). On a short length the end distance is a quarter of it.
+    /// (common practice, no source). The usual end distance is at most a quarter of the length; one a user gave is kept as long as it leaves
+    /// 10 mm between the first and the last, else it is a quarter too.
     /// </summary>
     public FastenerRow On(Size length)
     {
         var quarter = length / 4;
-        var end = (quarter.Value < EndDistance.Value ? quarter : EndDistance).As("end-distance");
+        var isKept = EndDistance.Operation == Operation.Given ? 2 * EndDistance.Value + 10 <= length.Value : EndDistance.Value <= quarter.Value;
+        var end = (isKept ? EndDistance : quarter).As("end-distance");
         var span = length - 2 * end;
         var least = Size.Default(length.Value > 300 + Tolerance.Length ? 2 : 1, "least-gaps");
         var gaps = Size.Largest((span / Pitch).RoundedUp(), least).As("gaps");

@@ -14,11 +14,17 @@ internal static class ScrewedButt
     /// where the other covers it.
     /// </summary>
     /// <returns>Nothing where no face of the first lies on a straight edge of the second.</returns>
-    public static Written? Join(Panel through, Panel receiving, Screw screw, RowRule rule)
+    public static Written? Join(Panel through, Panel receiving, Screw screw, RowRule rule) =>
+        Meeting(through, receiving) is var (face, edge, contact) ? Write(through, face, receiving, edge, contact, screw, rule) : null;
+
+    /// <summary>Whether a face of the first panel lies on a straight edge of the second.</summary>
+    public static bool Touch(Panel through, Panel receiving) => Meeting(through, receiving) is not null;
+
+    private static (Surface Face, Surface Edge, (Size From, Size Length) Contact)? Meeting(Panel through, Panel receiving)
     {
         foreach (var edge in Surfaces.Edges)
             foreach (var face in (ReadOnlySpan<Surface>)[Surface.Inside, Surface.Outside])
-                if (Contact(through, face, receiving, edge) is { } contact) return Write(through, face, receiving, edge, contact, screw, rule);
+                if (Contact(through, face, receiving, edge) is { } contact) return (face, edge, contact);
         return null;
     }
 

@@ -35,14 +35,14 @@ internal sealed class ExpressionReader
         try
         {
             var value = new ExpressionReader(trimmed, measure, bare).Whole();
-            return Math.Abs(value) > Largest
-                ? (null, $"{Shown(trimmed)} is beyond {Largest.ToString("0", CultureInfo.InvariantCulture)} {(measure.Units.IsEmpty ? "" : measure.Units[0].Symbol)}".TrimEnd() + "; is the unit right?")
-                : (new Literal(trimmed, (double)value), null);
+            return Math.Abs(value) > Largest ? (null, $"{Shown(trimmed)} is beyond {Inside(Largest)}; is the unit right?") : (new Literal(trimmed, (double)value), null);
         }
         catch (Misread misread)
         {
             return (null, misread.Message);
         }
+
+        string Inside(decimal number) => $"{number.ToString("0", CultureInfo.InvariantCulture)} {(measure.Units.IsEmpty ? "" : measure.Units[0].Symbol)}".TrimEnd();
     }
 
     // [sign] feet inches | [sign] number [unit]
@@ -54,10 +54,15 @@ internal sealed class ExpressionReader
         SkipBlanks();
         var (number, isFraction) = Mixed();
         var unit = ReadUnit();
-        if (isFraction && unit is null && bare is not null && bare != Measure.Inch && bare != Measure.Foot)
-            throw new Misread($"{Shown(text)} is a fraction without a unit in a file that counts in {bare.Symbol}; write {text} in");
-        if (isFraction && !(unit ?? bare ?? Measure.Inch).Symbol.Equals("in", StringComparison.Ordinal) && !(unit ?? bare ?? Measure.Foot).Symbol.Equals("ft", StringComparison.Ordinal))
-            throw new Misread($"{Shown(text)} has a fraction of a unit that is counted in decimals; write it like {measure.Examples}");
+        if (isFraction && (unit ?? bare) is { } counted && counted != Measure.Inch && counted != Measure.Foot)
+        {
+            if (at < text.Length) throw Unreadable();
+            throw new Misread(unit is null && measure == Measure.Length
+                ? text.Any(c => c is '/') && number.Numerator >= number.Denominator && number.Numerator % number.Denominator == 0 ? Arithmetic().Message
+                    : $"{Shown(text)} is a fraction without a unit in a file that counts in {counted.Symbol}; write {text} in"
+                : $"{Shown(text)} has a fraction, and a {measure.Name} in {counted.Symbol} is counted in decimals; write it like {measure.Examples}");
+        }
+
         var factor = (unit ?? bare)?.Factor ?? 1m;
         var value = number.Times(factor);
 
@@ -127,7 +132,7 @@ internal sealed class ExpressionReader
     {
         var denominator = Number(out var isDecimal);
         if (isDecimal) throw Unreadable();
-        if (denominator == 0) throw new Misread($"{Shown(text)} divides by zero");
+        if (denominator == 0) throw new Misread($"{Shown(text)} divides by zero; write it like {measure.Examples}");
         return denominator;
     }
 
@@ -164,6 +169,8 @@ internal sealed class ExpressionReader
         if (at < text.Length && char.IsLetter(text[at]))
         {
             var word = new string([.. text.Skip(at).TakeWhile(c => !char.IsWhiteSpace(c))]);
+            if (at > 0 && char.IsAsciiDigit(text[at - 1]) && decimal.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var plain))
+                throw new Misread($"{Shown(text)} is not a plain number; write {plain.ToString("0.############", CultureInfo.InvariantCulture)}");
             throw new Misread($"{Shown(text)} has the unit {Shown(word)}, which is not one of {string.Join(", ", measure.Units.Select(u => u.Symbol))}");
         }
 
@@ -191,13 +198,21 @@ internal sealed class ExpressionReader
 
     private Misread Unreadable() => new($"{Shown(text)} is not a {measure.Name}; write it like {measure.Examples}");
 
+    // Only what would itself be understood is offered.
     private Misread Comma()
     {
-        var parts = text.Split(',');
-        var groups = parts.Length > 1 && parts.Skip(1).All(p => p.Length >= 3 && p.Take(3).All(char.IsAsciiDigit) && (p.Length == 3 || !char.IsAsciiDigit(p[3])));
-        return new Misread(groups
-            ? $"{Shown(text)} has a comma, which may mean thousands or a decimal; write {string.Concat(parts)} or {string.Join('.', parts)}"
-            : $"{Shown(text)} has a decimal comma; write {string.Join('.', parts)}");
+        var without = text.Replace(",", "", StringComparison.Ordinal);
+        var isThousands = Array.TrueForAll(text.Split(',')[1..], p => p.Length >= 3 && p.Take(3).All(char.IsAsciiDigit) && (p.Length == 3 || !char.IsAsciiDigit(p[3])));
+        var candidates = text.LastIndexOf('.') is var point && point > text.IndexOf(',') && isThousands ? [without]
+            : point >= 0 ? new[] { text.Replace(".", "", StringComparison.Ordinal).Replace(',', '.') }
+            : isThousands ? [without, text.Replace(',', '.')]
+            : [text.Replace(',', '.'), without];
+        var cures = candidates.Where(c => Read(c, measure, bare).Expression is not null).Take(isThousands ? 2 : 1).ToList();
+        return new Misread(cures.Count == 0
+            ? $"{Shown(text)} has a comma where none belongs; write it like {measure.Examples}"
+            : cures.Count == 2
+                ? $"{Shown(text)} has a comma, which may mean thousands or a decimal; write {cures[0]} or {cures[1]}"
+                : $"{Shown(text)} has a {(cures[0].Contains('.') && !cures[0].Equals(without, StringComparison.Ordinal) ? "decimal comma" : "comma where none belongs")}; write {cures[0]}");
     }
 
     // Quotes that cannot be mistaken for an inch mark.

@@ -20,6 +20,13 @@ public sealed class LengthStyle
     /// <summary>A size, given in mm.</summary>
     public string Print(double millimetres) => IsInches ? Tape.PrintInches(millimetres, 16) : Tape.PrintMillimetres(millimetres, 1);
 
+    /// <summary>A length in a sentence, with its unit: <c>38.1 mm</c>, or <c>1 1/2" (38.1 mm)</c>. Given in mm.</summary>
+    public string Describe(double millimetres)
+    {
+        var metric = Tape.PrintMillimetres(millimetres, 2).TrimStart(Tape.RoundedMark) + " mm";
+        return IsInches ? $"{Tape.PrintInches(millimetres, 32)} ({metric})" : metric;
+    }
+
     /// <summary>A coordinate of a hole or a groove, given in mm.</summary>
     public string PrintPlace(double millimetres) => IsInches ? Tape.PrintInches(millimetres, 32) : Tape.PrintMillimetres(millimetres, 2);
 

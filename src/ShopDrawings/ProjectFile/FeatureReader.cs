@@ -62,14 +62,17 @@ internal sealed class FeatureReader(Panel panel, ProjectResolver resolver)
         if (entry.From.Point.DistanceTo(entry.To.Point) <= Tolerance.Length) return Fail<Groove>(entry.At, "both ends of the groove are one place; write two different ends");
         return Tolerance.Exceeds(panel.Thickness.Value, entry.Depth.Value)
             ? Kernel.Groove.Along(panel.Id, entry.Face, entry.From, entry.To, entry.Width, entry.Depth)
-            : Fail<Groove>(entry.Depth.Source, $"a groove {Mm(entry.Depth)} deep cuts a board of {Mm(panel.Thickness)} in two; make it shallower, or write a cut-out");
+            : Fail<Groove>(entry.Depth.Source, $"a groove {Print(entry.Depth)} deep cuts a board of {Print(panel.Thickness)} in two; make it shallower, or write a cut-out");
     }
 
     private Mark? Mark(MarkEntry entry) => (entry.Centre, entry.From, entry.To) switch
     {
         ({ } centre, null, null) => new Mark(panel.Id, entry.Face, centre, null),
         (null, { } from, { } to) when from.Point.DistanceTo(to.Point) > Tolerance.Length => new Mark(panel.Id, entry.Face, from, to),
-        _ => Fail<Mark>(entry.At, "a mark is either a centre, “at”, or a line, “from” and “to” two different places"),
+        (null, { }, { }) => Fail<Mark>(entry.At, "both ends of the mark are one place; write a centre, “at”, or two different ends"),
+        (null, null, null) => Fail<Mark>(entry.At, "a mark needs a centre, “at”, or a line, “from” and “to”"),
+        (null, _, _) => Fail<Mark>(entry.At, $"a line to mark needs both ends; “{(entry.From is null ? "from" : "to")}” is missing"),
+        _ => Fail<Mark>(entry.At, "a mark is a centre, “at”, or a line, “from” and “to”, not both; leave one out"),
     };
 
     private T? Fail<T>(SourceSpan at, string message) where T : class
@@ -78,5 +81,5 @@ internal sealed class FeatureReader(Panel panel, ProjectResolver resolver)
         return null;
     }
 
-    private static string Mm(Size size) => Tape.PrintMillimetres(size.Value, 2) + " mm";
+    private string Print(Size size) => resolver.Print(size.Value);
 }

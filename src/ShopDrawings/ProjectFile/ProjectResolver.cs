@@ -8,17 +8,19 @@ namespace ShopDrawings.ProjectFile;
 internal sealed class ProjectResolver
 {
     private const string UsualScrew = "wood-4x50";
+    private static readonly string[] CabinetPanels = ["left-side", "right-side", "bottom", "top", "back"];
 
     private readonly ProjectModel model;
+    private readonly LengthStyle lengths;
     private readonly List<Diagnostic> diagnostics;
     private readonly AssemblyBuilder assembly;
     private readonly Dictionary<string, Board> boards = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Screw> screws = new(StringComparer.Ordinal);
     private readonly Dictionary<string, HardwarePattern> hardware = new(StringComparer.Ordinal);
 
-    private ProjectResolver(ProjectModel model, List<Diagnostic> diagnostics)
+    private ProjectResolver(ProjectModel model, LengthStyle lengths, List<Diagnostic> diagnostics)
     {
-        (this.model, this.diagnostics) = (model, diagnostics);
+        (this.model, this.lengths, this.diagnostics) = (model, lengths, diagnostics);
         assembly = new AssemblyBuilder(model.Name);
         foreach (var (name, screw) in Catalogue.Screws) screws[name.Text] = Made(name.Text, screw, bought: true);
         foreach (var (name, screw) in model.Screws) screws[name.Text] = Made(name.Text, screw, bought: false);
@@ -29,9 +31,9 @@ internal sealed class ProjectResolver
     }
 
     /// <summary>The assembly and what the user says about the checks; nothing where a fault was added to the diagnostics.</summary>
-    public static (Assembly Assembly, CheckSettings Checks)? Resolve(ProjectModel model, List<Diagnostic> diagnostics)
+    public static (Assembly Assembly, CheckSettings Checks)? Resolve(ProjectModel model, LengthStyle lengths, List<Diagnostic> diagnostics)
     {
-        var resolver = new ProjectResolver(model, diagnostics);
+        var resolver = new ProjectResolver(model, lengths, diagnostics);
         resolver.Build();
         if (diagnostics.Count > 0) return null;
         var limits = model.Checks.Limits.ToImmutableDictionary(l => l.Limit, l => l.Value);
@@ -57,12 +59,14 @@ internal sealed class ProjectResolver
         var shelves = Shelves(entry, board);
         if (diagnostics.Count > 0) return;
         var carcass = new Carcass(entry.Width, entry.Height, entry.Depth, board!, back, shelves, screw!, Rows(entry.Rows));
-        foreach (var (source, message) in CarcassResolver.Resolve(carcass, assembly)) Fail(source == default ? entry.At : source, message);
+        foreach (var (source, message) in CarcassResolver.Resolve(carcass, assembly, lengths)) Fail(source == default ? entry.At : source, message);
     }
 
     private CarcassBack? Back(BackEntry entry, Board? around)
     {
         if (Find(boards, entry.Board, "board") is not { } board || around is null) return null;
+        foreach (var (key, given) in new[] { ("groove-depth", entry.GrooveDepth), ("groove-play", entry.GroovePlay), ("end-play", entry.EndPlay) })
+            if (given is not null && entry.Fit == BackFit.Between) Fail(given.Source, $"“{key}” belongs to a back in a groove, and this one sits between the panels; leave it out, or write fit: groove");
         var inset = entry.Inset ?? (entry.Fit == BackFit.Groove ? Size.Default(10, "usual-back-inset") : Size.Zero);
         var depth = entry.GrooveDepth ?? Size.Smallest(Size.Default(8, "usual-groove-depth"), around.Thickness / 2).As("groove-depth");
         return new CarcassBack(board, entry.Fit, inset, depth, entry.GroovePlay ?? Size.Default(0.3, "usual-groove-play"), entry.EndPlay ?? Size.Default(1, "usual-end-play"));
@@ -72,11 +76,14 @@ internal sealed class ProjectResolver
     {
         var even = Enumerable.Range(1, entry.Shelves.Even).Select(i => new ShelfEntry(null, null, null, Size.Zero, entry.Shelves.At));
         var shelves = ImmutableArray.CreateBuilder<CarcassShelf>();
-        var taken = new HashSet<string>(["left-side", "right-side", "bottom", "top", "back"], StringComparer.Ordinal);
+        var taken = new HashSet<string>(CabinetPanels, StringComparer.Ordinal);
         foreach (var (shelf, number) in even.Concat(entry.Shelves.Each).Select((s, i) => (s, i + 1)))
         {
             var id = shelf.Name?.Text ?? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"shelf-{number}");
-            if (!taken.Add(id)) Fail(shelf.Name?.At ?? shelf.At, $"two panels of the cabinet are called “{id}”; give the shelf another name");
+            if (!taken.Add(id))
+                Fail(shelf.Name?.At ?? shelf.At, CabinetPanels.Contains(id)
+                    ? $"“{id}” is kept for the cabinet's own panel; give the shelf another name"
+                    : shelf.Name is null ? $"this shelf would be called “{id}” by its place in the list, as another is; give it a name" : $"two shelves are called “{id}”; give one another name");
             var board = shelf.Board is { } name ? Find(boards, name, "board") : usual;
             if (board is not null) shelves.Add(new CarcassShelf(id, board, shelf.Top, shelf.FrontInset, shelf.At));
         }
@@ -102,7 +109,7 @@ internal sealed class ProjectResolver
             var box = outline.Bounds;
             if (box.Min.Length > Tolerance.Length || !Tolerance.Same(box.Max.X, entry.Length.Value) || !Tolerance.Same(box.Max.Y, entry.Width.Value))
             {
-                Fail(entry.Outline[0].At, $"the outline reaches from {Mm(box.Min.X)}, {Mm(box.Min.Y)} to {Mm(box.Max.X)}, {Mm(box.Max.Y)}; it must reach from 0, 0 to the panel's length and width, {Mm(entry.Length.Value)}, {Mm(entry.Width.Value)}");
+                Fail(entry.Outline[0].At, $"the outline reaches from {Print(box.Min.X)}, {Print(box.Min.Y)} to {Print(box.Max.X)}, {Print(box.Max.Y)}; it must reach from 0, 0 to the panel's length and width, {Print(entry.Length.Value)}, {Print(entry.Width.Value)}");
                 return;
             }
 
@@ -119,14 +126,14 @@ internal sealed class ProjectResolver
         assembly.Add(panel.WithBands(bands).WithFeatures(new FeatureReader(panel, this).Read(entry)));
     }
 
-    private static string? Overbanded(Panel panel, List<EdgeBand> bands)
+    private string? Overbanded(Panel panel, List<EdgeBand> bands)
     {
         if (bands.Count == 0) return null;
         if (!panel.IsRectangular) return $"“{panel.Id}” is no rectangle, and only rectangular panels can have bands; give the finished outline without them";
         double Both(Surface a, Surface b) => bands.Where(x => x.Edge == a || x.Edge == b).Sum(x => x.Thickness.Value);
         return Both(Surface.Start, Surface.End) < panel.Length.Value - Tolerance.Length && Both(Surface.Near, Surface.Far) < panel.Width.Value - Tolerance.Length
             ? null
-            : $"the bands of “{panel.Id}” leave nothing to saw of {Mm(panel.Length.Value)} × {Mm(panel.Width.Value)}; is the unit right?";
+            : $"the bands of “{panel.Id}” leave nothing to saw of {Print(panel.Length.Value)} × {Print(panel.Width.Value)}; is the unit right?";
     }
 
     private Placement? Placed(PlaceEntry place, PanelEntry entry, Board board)
@@ -156,9 +163,12 @@ internal sealed class ProjectResolver
                 return;
             }
 
-        if (assembly.HasJoint(through.Id, into.Id)) Fail(entry.At, $"“{through.Id}” and “{into.Id}” are joined already");
+        if (through == into) Fail(entry.Into.At, "a panel cannot be screwed to itself");
+        else if (assembly.HasJoint(through.Id, into.Id)) Fail(entry.At, $"screws go from “{through.Id}” into “{into.Id}” already, by the cabinet or an earlier joint; leave this one out");
         else if (!assembly.Screw(through.Id, into.Id, screw, Rows(entry.Rows)))
-            Fail(entry.At, $"no face of “{through.Id}” lies on a straight edge of “{into.Id}”; check the places and sizes of both");
+            Fail(entry.At, assembly.CanScrew(into.Id, through.Id)
+                ? $"“{into.Id}” has the face and “{through.Id}” the edge; write through: {into.Id}, into: {through.Id}"
+                : $"no face of “{through.Id}” lies on a straight edge of “{into.Id}”; check the places and sizes of both");
     }
 
     private void Fit(Word name, FittingEntry entry, bool panelsAreSound)
@@ -181,13 +191,33 @@ internal sealed class ProjectResolver
         var segments = new List<Segment>();
         foreach (var step in steps.Skip(1))
         {
-            segments.Add(step.Through is { } through ? Segment.Through(at, through.Point, step.To.Point) : new Segment(at, step.To.Point));
-            at = step.To.Point;
+            var to = step.To.Point;
+            if (at.DistanceTo(to) <= Tolerance.Length)
+            {
+                Fail(step.At, "this corner is the same place as the one before it; leave one out");
+                return null;
+            }
+
+            if (step.Through is { } middle && (middle.Point.DistanceTo(at) <= Tolerance.Length || middle.Point.DistanceTo(to) <= Tolerance.Length || IsBeyond(at, middle.Point, to)))
+            {
+                Fail(step.At, "the point an arc goes through must lie between its ends, and not in line with them beyond one; write another point, or the corner alone");
+                return null;
+            }
+
+            segments.Add(step.Through is { } through ? Segment.Through(at, through.Point, to) : new Segment(at, to));
+            at = to;
         }
 
         if (at.DistanceTo(steps[0].To.Point) > Tolerance.Length) segments.Add(new Segment(at, steps[0].To.Point));
         if (Contour.TryCreate(segments, out var contour) is { } fault) Fail(steps[0].At, $"this is no sound outline: {fault}");
         return contour;
+    }
+
+    // An arc through a point in line with its ends but not between them would be endless.
+    private static bool IsBeyond(Point2 start, Point2 middle, Point2 end)
+    {
+        var (a, b) = (middle - start, end - middle);
+        return a.Dot(b) < 0 && Math.Abs(a.Cross(b)) < 1e-4 * a.Length * b.Length;
     }
 
     /// <summary>The edge of a panel that looks somewhere, or nothing where a face does.</summary>
@@ -204,17 +234,19 @@ internal sealed class ProjectResolver
     private Panel? PanelOf(Word word)
     {
         if (assembly.Find(word.Text) is { } panel) return panel;
-        Fail(word.At, $"there is no panel called “{word.Text}”{Spelling.DidYouMean(word.Text, assembly.PanelIds)} Panels: {string.Join(", ", assembly.PanelIds)}.".Replace("” Panels", "”. Panels"));
+        Fail(word.At, $"there is no panel called “{word.Text}”{Hint(word.Text, assembly.PanelIds, "there are none")}");
         return null;
     }
+
+    private static string Hint(string word, IEnumerable<string> known, string none) =>
+        !known.Any() ? $"; {none}" : Spelling.Nearest(word, known) is { } near ? $"; did you mean “{near}”?" : $"; known are {string.Join(", ", known)}";
 
     private Screw? ScrewOf(Word? word) => word is null ? screws[UsualScrew] : Find(screws, word, "screw");
 
     private T? Find<T>(Dictionary<string, T> among, Word word, string what) where T : class
     {
         if (among.TryGetValue(word.Text, out var found)) return found;
-        var list = among.Count == 0 ? $"; the file describes no {what}" : $"{Spelling.DidYouMean(word.Text, among.Keys)} Known: {string.Join(", ", among.Keys)}.".Replace("” Known", "”. Known");
-        Fail(word.At, $"there is no {what} called “{word.Text}”{(list.StartsWith(' ') ? "." : "")}{list}");
+        Fail(word.At, $"there is no {what} called “{word.Text}”{Hint(word.Text, among.Keys, $"the file describes no {what}")}");
         return null;
     }
 
@@ -228,5 +260,6 @@ internal sealed class ProjectResolver
         return new Screw(name, Dimension(entry.Diameter), Dimension(entry.Length), Dimension(entry.HeadDiameter), Dimension(entry.Clearance), Dimension(entry.EdgePilot));
     }
 
-    private static string Mm(double value) => Tape.PrintMillimetres(value, 2) + " mm";
+    /// <summary>A length in mm, printed in the file's way.</summary>
+    internal string Print(double millimetres) => lengths.Describe(millimetres);
 }

@@ -10,13 +10,13 @@ internal static class ProjectShapes
 {
     private static readonly TextShape Text = new();
     private static readonly NameShape Name = new();
-    private static readonly ChoiceShape<bool> YesNo = new(("yes", true), ("no", false), ("true", true), ("false", false));
+    private static readonly ChoiceShape<bool> YesNo = new(("yes", true), ("no", false));
     private static readonly ChoiceShape<Surface> Face = new(("inside", Surface.Inside), ("outside", Surface.Outside));
     private static readonly ChoiceShape<int> Turn = new(("0", 0), ("90", 1), ("180", 2), ("270", 3));
     private static readonly ChoiceShape<Direction> Towards = new([.. Enum.GetValues<Direction>().Select(d => (d.Word(), d))]);
 
     /// <summary>The units a file may count in.</summary>
-    public static readonly ChoiceShape<Unit> FileUnit = new([.. Measure.Length.Units.Select(u => (u.Symbol, u))]);
+    public static readonly ChoiceShape<Unit> FileUnit = new([.. Measure.Length.Units.Select(u => (u.Symbol, u))], word => Measure.Length.UnitOf(word)?.Symbol);
 
     private static readonly RecordShape<PatternBore> PatternBores = new("a bore of a pattern", f => new PatternBore(
         f.Required("at", Pair("bore-position", Range.Any), "Centre as [x, y] from the middle of the part."),
@@ -29,12 +29,12 @@ internal static class ProjectShapes
         f.Required("height", Positive("hardware-height"), "How far it stands off the face it is fixed to."),
         f.Optional("bores", new ListShape<PatternBore>(PatternBores, 200), "The holes it needs, as seen looking at the face it is fixed to.", [], "none")));
 
-    private static readonly RecordShape<ScrewEntry> Screw = new("a screw", f => new ScrewEntry(
+    private static readonly Shape<ScrewEntry> Screw = new MappedShape<ScrewEntry, ScrewEntry>(new RecordShape<ScrewEntry>("a screw", f => new ScrewEntry(
         f.Required("diameter", Positive("screw-diameter"), "Outer diameter of the thread."),
         f.Required("length", Positive("screw-length"), "Length under a flush head."),
         f.Required("head", Positive("head-diameter"), "Diameter of the head."),
         f.Required("clearance", Positive("clearance-diameter"), "Diameter of the hole it passes through."),
-        f.Required("edge-pilot", Positive("edge-pilot-diameter"), "Diameter of the pilot hole in the edge of a board.")));
+        f.Required("edge-pilot", Positive("edge-pilot-diameter"), "Diameter of the pilot hole in the edge of a board."))), (s, _) => (s, Unfit(s)));
 
     private static readonly RecordShape<BoardEntry> Board = new("a board", f => new BoardEntry(
         f.Required("kind", new ChoiceShape<BoardKind>([.. Enum.GetValues<BoardKind>().Select(k => (k.ToString().ToLowerInvariant(), k))]), "What it is made of."),
@@ -43,9 +43,9 @@ internal static class ProjectShapes
         f.Optional("grain", new MappedShape<bool, bool?>(YesNo, (v, _) => (v, null)), "Whether its faces have a direction that panels follow.", null, "yes for plywood, else no"),
         f.Optional("density", new NumberShape(Measure.Density, Range.Positive, "density"), "Density; left out, the usual one of its kind.")));
 
-    private static readonly RecordShape<RowsEntry> Rows = new("screw-rows", f => new RowsEntry(
+    private static readonly RecordShape<RowsEntry> Rows = new("the screw-rows", f => new RowsEntry(
         f.Optional("end-distance", Positive("end-distance"), "From each end of the held panel to the first and last screw; 50 mm where it is left out."),
-        f.Optional("pitch", Positive("largest-pitch"), "Largest distance between two screws; 150 mm where it is left out.")));
+        f.Optional("pitch", new NumberShape(Measure.Length, Range.Positive, "largest-pitch", 10), "Largest distance between two screws, at least 10 mm; 150 mm where it is left out.")));
 
     private static readonly RecordShape<BackEntry> Back = new("the back", f => new BackEntry(
         f.Required("board", Name, "Name of its board."),
@@ -93,7 +93,7 @@ internal static class ProjectShapes
     private static readonly RecordShape<BoreEntry> Bore = new("a bore", f => new BoreEntry(
         f.Optional("face", new MappedShape<Surface, Surface?>(Face, (v, _) => (v, null)), "The face it is drilled from.", null, "inside, unless an edge is given"),
         f.Optional("edge", new MappedShape<Direction, Direction?>(Towards, (v, _) => (v, null)), "The edge it is drilled into, by where it looks once built; of a panel without a place left, right, front or back as it lies inside face up.", null, "none"),
-        f.Required("at", Place("bore-position"), "Centre as [x, y] on a face; on an edge the distance along it, or [along, above the outside face]."),
+        f.Required("at", Place("bore-position"), "Centre as [x, y] on a face, from corner 0 of the panel's drawing: x along the length, y along the width, seen on the inside face. On an edge the distance along it from the same side, or [along, above the outside face]."),
         f.Required("diameter", Positive("bore-diameter"), "Diameter of the bore."),
         f.Optional("depth", Positive("bore-depth"), "Depth; left out, a bore in a face goes through."),
         f.At));
@@ -111,7 +111,7 @@ internal static class ProjectShapes
                 c.Required("at", Pair("centre", Range.Any), "Centre as [x, y]."),
                 c.Required("diameter", Positive("cut-out-diameter"), "Diameter."))), "A round opening."),
             f.Optional("rectangle", new RecordShape<RectangleEntry>("a rectangle", r => new RectangleEntry(
-                r.Required("at", Pair("corner", Range.Any), "The corner nearest the origin as [x, y]."),
+                r.Required("at", Pair("corner", Range.Any), "Its corner nearest corner 0 of the panel, as [x, y]."),
                 r.Required("length", Positive("cut-out-length"), "Along the panel's length."),
                 r.Required("width", Positive("cut-out-width"), "Along the panel's width."),
                 r.Optional("corner-radius", NotNegative("corner-radius"), "Radius of the corners.", Size.Zero, "0"),
@@ -171,7 +171,7 @@ internal static class ProjectShapes
         f.Required("at", Pair("fitting-position", Range.Any), "The middle of its foot as [x, y] of the panel."),
         f.Optional("turn", Turn, "Degrees it is turned anticlockwise, looking at the face.", 0, "0")));
 
-    private static readonly RecordShape<ChecksEntry> Checks = new("checks", f =>
+    private static readonly RecordShape<ChecksEntry> Checks = new("the checks", f =>
     {
         var limits = ImmutableArray.CreateBuilder<(CheckLimit, Size)>();
         var waivers = ImmutableArray.CreateBuilder<(string, string)>();
@@ -186,7 +186,7 @@ internal static class ProjectShapes
     });
 
     /// <summary>The whole file.</summary>
-    public static readonly RecordShape<ProjectModel> Project = new("the project", f =>
+    public static readonly RecordShape<ProjectModel> Project = new("the project", "a group of keys like “project: Wall cupboard”", f =>
     {
         var name = f.Required("project", Text, "What is built, in a few words.");
         f.Optional("unit", FileUnit, "The unit of every length without one.", Measure.Millimetre, "mm");
@@ -207,19 +207,25 @@ internal static class ProjectShapes
     public static readonly RecordShape<ImmutableArray<(Word Name, ScrewEntry Value)>> ScrewCatalogue = new("the catalogue", f =>
         f.Required("screws", new MapShape<ScrewEntry>(Screw), "Screws by their dimensions."));
 
+    private static string? Unfit(ScrewEntry screw) =>
+        screw.Clearance.Value < screw.Diameter.Value ? "a screw does not pass through a clearance hole smaller than its thread"
+        : screw.EdgePilot.Value >= screw.Diameter.Value ? "a screw does not hold in a pilot hole as large as its thread"
+        : screw.HeadDiameter.Value <= screw.Clearance.Value ? "a head no larger than the clearance hole passes through it"
+        : null;
+
     private static NumberShape Positive(string rule) => new(Measure.Length, Range.Positive, rule);
 
     private static NumberShape NotNegative(string rule) => new(Measure.Length, Range.NotNegative, rule);
 
     private static MappedShape<ImmutableArray<Size>, Position> Pair(string rule, Range range) =>
-        new(new ListShape<Size>(new NumberShape(Measure.Length, range, rule), 2), (pair, _) => pair.Length == 2
+        new(new ListShape<Size>(new NumberShape(Measure.Length, range, rule), 9), (pair, _) => pair.Length == 2
             ? (new Position(pair[0], pair[1]), null)
             : (default, "a place has two lengths, written [x, y]"));
 
     private static MappedShape<Position, Position?> OptionalPair(string rule) => new(Pair(rule, Range.Any), (pair, _) => (pair, null));
 
     private static MappedShape<ImmutableArray<Size>, ImmutableArray<Size>> Triple(string rule) =>
-        new(new ListShape<Size>(new NumberShape(Measure.Length, Range.Any, rule), 3), (triple, _) =>
+        new(new ListShape<Size>(new NumberShape(Measure.Length, Range.Any, rule), 9), (triple, _) =>
             (triple, triple.Length == 3 ? null : "a corner has three lengths, written [right, back, up]"));
 
     // One length along an edge, or two on a face.
@@ -229,11 +235,11 @@ internal static class ProjectShapes
         return new EitherShape<ImmutableArray<Size>>(
             node => node is YamlScalar,
             new MappedShape<Size, ImmutableArray<Size>>(length, (v, _) => ([v], null)),
-            new MappedShape<ImmutableArray<Size>, ImmutableArray<Size>>(new ListShape<Size>(length, 2), (pair, _) =>
+            new MappedShape<ImmutableArray<Size>, ImmutableArray<Size>>(new ListShape<Size>(length, 9), (pair, _) =>
                 (pair, pair.Length == 2 ? null : "a place has two lengths, written [x, y]")));
     }
 
-    private static RecordShape<ImmutableArray<(Direction, Size)>> Bands() => new("bands", f =>
+    private static RecordShape<ImmutableArray<(Direction, Size)>> Bands() => new("the bands", f =>
     {
         var bands = ImmutableArray.CreateBuilder<(Direction, Size)>();
         foreach (var direction in Enum.GetValues<Direction>())

@@ -4,10 +4,23 @@ using ShopDrawings.Kernel;
 namespace ShopDrawings.Yaml;
 
 /// <summary>A group of known keys. One function names every key once; reading and the schema both come from it.</summary>
-internal sealed class RecordShape<T>(string what, Func<Fields, T> build) : Shape<T>
+internal sealed class RecordShape<T>(string what, string? expected, Func<Fields, T> build) : Shape<T>
 {
+    /// <summary>A group called <paramref name="what"/>, expected with the keys it must have.</summary>
+    public RecordShape(string what, Func<Fields, T> build) : this(what, null, build)
+    {
+    }
+
     /// <inheritdoc/>
-    public override string Expected => what;
+    public override string Expected
+    {
+        get
+        {
+            if (expected is not null) return expected;
+            var must = Schema()["required"]?.AsArray().Select(k => (string)k!).ToList() ?? [];
+            return must.Count == 0 ? what : $"{what} with {(must.Count == 1 ? must[0] : string.Join(", ", must[..^1]) + " and " + must[^1])}";
+        }
+    }
 
     /// <inheritdoc/>
     public override bool TryRead(YamlNode node, Reading reading, out T value)
@@ -37,6 +50,8 @@ internal sealed class Fields(YamlMapping? mapping, Reading? reading, string what
     private readonly JsonArray required = [];
     private readonly List<string> known = [];
     private readonly List<string> given = [];
+    private readonly List<(string Key, string Help)> missing = [];
+    private readonly string has = what is "the checks" or "the bands" or "the screw-rows" ? "have" : "has";
     private string? onlyOneOf;
     private bool sound = true;
 
@@ -48,7 +63,7 @@ internal sealed class Fields(YamlMapping? mapping, Reading? reading, string what
     {
         required.Add(key);
         if (TryField(key, shape, help, null, out var value)) return value;
-        if (mapping is not null && !given.Contains(key)) sound = reading!.Fail(mapping.At, $"the key “{key}” is missing from {what}; it is {Lowered(help)}");
+        if (mapping is not null && !given.Contains(key)) missing.Add((key, help));
         return value;
     }
 
@@ -66,18 +81,27 @@ internal sealed class Fields(YamlMapping? mapping, Reading? reading, string what
         TryField(key, shape, help, null, out var value) || given.Contains(key) ? value : null;
 
     /// <summary>Exactly one of the keys named so far must be there.</summary>
-    public void ExactlyOneKey() => onlyOneOf = string.Join(" or ", known.Select(k => $"“{k}”"));
+    public void ExactlyOneKey() => onlyOneOf = $"{string.Join(", ", known[..^1].Select(k => $"“{k}”"))} and “{known[^1]}”";
 
     /// <summary>Looks for keys nobody asked for.</summary>
     /// <returns>Whether every key was sound.</returns>
     public bool Finish()
     {
-        foreach (var (key, _) in mapping!.Entries)
-            if (!known.Contains(key.Text))
-                sound = reading!.Fail(key.At, $"{what} has no key “{key.Text}”{Spelling.DidYouMean(key.Text, known)}{(known.Count > 0 ? $" Known keys: {string.Join(", ", known)}." : "")}".Replace("” Known", "”. Known"));
-        if (onlyOneOf is not null && given.Count != 1)
-            sound = reading!.Fail(mapping.At, $"{what} needs exactly one of {onlyOneOf}");
+        var unknown = mapping!.Entries.Select(e => e.Key).Where(k => !known.Contains(k.Text)).ToList();
+        foreach (var key in unknown) sound = reading!.Fail(key.At, Unknown(key.Text));
+        foreach (var (key, help) in missing)
+            if (!unknown.Exists(u => Spelling.Nearest(u.Text, known) == key))
+                sound = reading!.Fail(mapping.At, $"{what} {has} no “{key}”: {FirstSentence(help)}");
+        if (onlyOneOf is not null && given.Count != 1 && unknown.Count == 0)
+            sound = reading!.Fail(mapping.At, $"{what} needs exactly one of {onlyOneOf}; it has {(given.Count == 0 ? "none" : string.Join(" and ", given.Select(g => $"“{g}”")))}");
         return sound;
+    }
+
+    private string Unknown(string key)
+    {
+        if (key.All(char.IsAsciiDigit)) return $"{what} {has} no key “{key}”; if it is the rest of a number, write decimals with a point, like 18.1";
+        var shown = key.Length > 40 ? key[..40] + "…" : key;
+        return Spelling.Nearest(key, known) is { } near ? $"{what} {has} no key “{shown}”; did you mean “{near}”?" : $"{what} {has} no key “{shown}”; known keys: {string.Join(", ", known)}";
     }
 
     /// <summary>The group as a JSON Schema.</summary>
@@ -112,5 +136,10 @@ internal sealed class Fields(YamlMapping? mapping, Reading? reading, string what
         return false;
     }
 
-    private static string Lowered(string help) => help.TrimEnd('.') is { Length: > 0 } h ? char.ToLowerInvariant(h[0]) + h[1..] : help;
+    private static string FirstSentence(string help)
+    {
+        var end = help.IndexOf(". ", StringComparison.Ordinal);
+        var sentence = (end < 0 ? help : help[..end]).TrimEnd('.');
+        return char.ToLowerInvariant(sentence[0]) + sentence[1..];
+    }
 }

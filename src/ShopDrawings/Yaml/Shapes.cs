@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json.Nodes;
 using ShopDrawings.Kernel;
 
@@ -30,7 +31,7 @@ internal sealed class TextShape : Shape<string>
 internal sealed class NameShape : Shape<Word>
 {
     private const int Longest = 40;
-    private static readonly string[] Reserved = ["con", "prn", "aux", "nul", "com1", "com2", "com3", "com4", "lpt1", "lpt2", "lpt3", "lpt4"];
+    private static readonly string[] Reserved = ["con", "prn", "aux", "nul", .. Enumerable.Range(1, 9).SelectMany(n => new[] { $"com{n}", $"lpt{n}" })];
 
     /// <inheritdoc/>
     public override string Expected => "a name like left-panel";
@@ -43,7 +44,7 @@ internal sealed class NameShape : Shape<Word>
         var words = value.Text.Split('-');
         var isName = words.All(w => w.Length > 0 && w.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c))) && char.IsAsciiLetter(value.Text[0]);
         if (!isName || value.Text.Length > Longest)
-            return reading.Fail(node.At, $"{node.Described} is not a name; names are up to {Longest} small letters, digits and dashes and start with a letter, like left-panel");
+            return reading.Fail(node.At, $"{node.Described} is not a name{(value.Text.Length > Longest ? $", it has {value.Text.Length} characters" : "")}; names are up to {Longest} small letters, digits and dashes and start with a letter, like left-panel");
         return !Reserved.Contains(value.Text) || reading.Fail(node.At, $"“{value.Text}” cannot be a file name on every system; choose another name");
     }
 
@@ -60,13 +61,16 @@ internal enum Range
     /// <summary>Zero and above.</summary>
     NotNegative,
 
-    /// <summary>Above zero.</summary>
+    /// <summary>From a least size up.</summary>
     Positive,
 }
 
 /// <summary>A number with or without a unit.</summary>
-internal sealed class NumberShape(Measure measure, Range range, string rule) : Shape<Size>
+internal sealed class NumberShape(Measure measure, Range range, string rule, double least = 0) : Shape<Size>
 {
+    // Nothing is sawn, drilled or bought thinner than a hundredth of a millimetre.
+    private double Least => Math.Max(least, 0.01);
+
     /// <inheritdoc/>
     public override string Expected => $"a {measure.Name} like {measure.Examples}";
 
@@ -79,7 +83,7 @@ internal sealed class NumberShape(Measure measure, Range range, string rule) : S
         var (expression, error) = ExpressionReader.Read(scalar.Text, measure, bare);
         if (expression is null) return reading.Fail(node.At, error!);
         value = expression.Evaluate(rule, node.At);
-        if (range == Range.Positive && !(value.Value > Tolerance.Length)) return reading.Fail(node.At, $"{node.Described} stands where a {measure.Name} above zero is expected");
+        if (range == Range.Positive && value.Value < Least) return reading.Fail(node.At, $"{node.Described} stands where a {measure.Name} of at least {Least.ToString(CultureInfo.InvariantCulture)}{(measure.Units.IsEmpty ? "" : " " + measure.Units[0].Symbol)} is expected");
         return range != Range.NotNegative || value.Value >= 0 || reading.Fail(node.At, $"{node.Described} stands where a {measure.Name} of zero or more is expected");
     }
 
@@ -87,7 +91,7 @@ internal sealed class NumberShape(Measure measure, Range range, string rule) : S
     public override JsonObject Schema()
     {
         var number = new JsonObject { ["type"] = "number" };
-        if (range == Range.Positive) number["exclusiveMinimum"] = 0;
+        if (range == Range.Positive) number["exclusiveMinimum"] = 0;      // in the file's own unit, so no more can be said
         if (range == Range.NotNegative) number["minimum"] = 0;
         return measure.Units.IsEmpty ? number : new() { ["anyOf"] = new JsonArray(number, new JsonObject { ["type"] = "string", ["pattern"] = "[0-9½¼¾⅛⅜⅝⅞⅓⅔]" }) };
     }
@@ -114,10 +118,15 @@ internal sealed class CountShape(int least, int most) : Shape<int>
 }
 
 /// <summary>One of a few words.</summary>
-internal sealed class ChoiceShape<T>(params ImmutableArray<(string Word, T Value)> choices) : Shape<T>
+internal sealed class ChoiceShape<T>(ImmutableArray<(string Word, T Value)> choices, Func<string, string?> meant) : Shape<T>
 {
+    /// <summary>The words and what each stands for.</summary>
+    public ChoiceShape(params ImmutableArray<(string Word, T Value)> choices) : this(choices, _ => null)
+    {
+    }
+
     /// <inheritdoc/>
-    public override string Expected => string.Join(" or ", choices.Select(c => c.Word));
+    public override string Expected => choices.Length == 1 ? choices[0].Word : $"{string.Join(", ", choices[..^1].Select(c => c.Word))} or {choices[^1].Word}";
 
     /// <inheritdoc/>
     public override bool TryRead(YamlNode node, Reading reading, out T value)
@@ -131,14 +140,15 @@ internal sealed class ChoiceShape<T>(params ImmutableArray<(string Word, T Value
             return true;
         }
 
-        return reading.Fail(node.At, $"{node.Described} stands where {Expected} is expected{Spelling.DidYouMean(scalar.Text, choices.Select(c => c.Word))}");
+        var hint = meant(scalar.Text) is { } other ? $"; did you mean “{other}”?" : Spelling.DidYouMean(scalar.Text, choices.Select(c => c.Word));
+        return reading.Fail(node.At, $"{node.Described} stands where {Expected} is expected{hint}");
     }
 
     /// <inheritdoc/>
     public override JsonObject Schema()
     {
         var words = new JsonArray();
-        foreach (var (word, _) in choices) words.Add(word is "true" or "false" ? word == "true" : int.TryParse(word, System.Globalization.CultureInfo.InvariantCulture, out var number) ? number : word);
+        foreach (var (word, _) in choices) words.Add(word is "true" or "false" ? word == "true" : int.TryParse(word, CultureInfo.InvariantCulture, out var number) ? number : word);
         return new() { ["enum"] = words };
     }
 }
@@ -147,13 +157,13 @@ internal sealed class ChoiceShape<T>(params ImmutableArray<(string Word, T Value
 internal sealed class ListShape<T>(Shape<T> item, int most = 2000) : Shape<ImmutableArray<T>>
 {
     /// <inheritdoc/>
-    public override string Expected => $"a list, each item {item.Expected}";
+    public override string Expected => $"a list of which each item is {item.Expected}";
 
     /// <inheritdoc/>
     public override bool TryRead(YamlNode node, Reading reading, out ImmutableArray<T> value)
     {
         value = [];
-        if (node is not YamlSequence sequence) return Misfit(node, reading, out value);
+        if (node is not YamlSequence sequence) return reading.Fail(node.At, $"{node.Described} stands where a list is expected; put “- ” before each item, which is {item.Expected}");
         if (sequence.Items.Count > most) return reading.Fail(node.At, $"a list of {sequence.Items.Count} stands where at most {most} are expected");
         var items = ImmutableArray.CreateBuilder<T>();
         var sound = true;
@@ -171,16 +181,18 @@ internal sealed class ListShape<T>(Shape<T> item, int most = 2000) : Shape<Immut
 /// <summary>Names with equal things behind them, in the file's order.</summary>
 internal sealed class MapShape<T>(Shape<T> item) : Shape<ImmutableArray<(Word Name, T Value)>>
 {
+    private const int Most = 500;
     private static readonly NameShape Names = new();
 
     /// <inheritdoc/>
-    public override string Expected => $"names, each with {item.Expected}";
+    public override string Expected => $"names of your own, each with {item.Expected}";
 
     /// <inheritdoc/>
     public override bool TryRead(YamlNode node, Reading reading, out ImmutableArray<(Word Name, T Value)> value)
     {
         value = [];
-        if (node is not YamlMapping mapping) return Misfit(node, reading, out value);
+        if (node is not YamlMapping mapping) return reading.Fail(node.At, $"{node.Described} stands where names of your own are expected, like “left-panel: …”, each with {item.Expected}");
+        if (mapping.Entries.Count > Most) return reading.Fail(node.At, $"{mapping.Entries.Count} names stand where at most {Most} are expected");
         var items = ImmutableArray.CreateBuilder<(Word, T)>();
         var sound = true;
         foreach (var (key, each) in mapping.Entries)
@@ -195,7 +207,7 @@ internal sealed class MapShape<T>(Shape<T> item) : Shape<ImmutableArray<(Word Na
     }
 
     /// <inheritdoc/>
-    public override JsonObject Schema() => new() { ["type"] = "object", ["propertyNames"] = Names.Schema(), ["additionalProperties"] = item.Schema() };
+    public override JsonObject Schema() => new() { ["type"] = "object", ["propertyNames"] = Names.Schema(), ["additionalProperties"] = item.Schema(), ["maxProperties"] = Most };
 }
 
 /// <summary>One of two shapes, told apart by the kind of node.</summary>

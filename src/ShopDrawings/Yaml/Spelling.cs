@@ -4,12 +4,15 @@ namespace ShopDrawings.Yaml;
 internal static class Spelling
 {
     /// <summary>A question such as <c>; did you mean “width”?</c>, or nothing where no known word is near.</summary>
-    public static string DidYouMean(string word, IEnumerable<string> known)
+    public static string DidYouMean(string word, IEnumerable<string> known) => Nearest(word, known) is { } near ? $"; did you mean “{near}”?" : "";
+
+    /// <summary>The known word nearest to what was written, or nothing where none is near.</summary>
+    public static string? Nearest(string word, IEnumerable<string> known)
     {
         var best = known.Select(k => (Word: k, Distance: Distance(word.ToLowerInvariant(), k.ToLowerInvariant()))).OrderBy(k => k.Distance).FirstOrDefault();
         return best.Word is not null && best.Distance <= Math.Max(1, Math.Min(word.Length, best.Word.Length) / 3 + 1) && best.Distance < best.Word.Length
-            ? $"; did you mean “{best.Word}”?"
-            : "";
+            ? best.Word
+            : null;
     }
 
     // Edits to get from one word to the other: insert, delete, replace, swap two neighbours (optimal string alignment).

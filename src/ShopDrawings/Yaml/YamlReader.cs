@@ -36,21 +36,33 @@ internal sealed class YamlReader
             return null;
         }
 
-        var reader = new YamlReader(text.TrimStart('\uFEFF'), file, diagnostics);
+        text = text.TrimStart('\uFEFF');
+        if (YamlFaults.Unreadable(text, file) is { } unreadable)
+        {
+            diagnostics.Add(unreadable);
+            return null;
+        }
+
+        var reader = new YamlReader(text, file, diagnostics);
         try
         {
             return reader.Document();
         }
-        catch (YamlException fault)
-        {
-            diagnostics.Add(new(reader.Place(fault.Start), $"this is not well-formed YAML: {Plain(fault)}"));
-            return null;
-        }
         catch (Refused refused)
         {
             diagnostics.Add(new(refused.At, refused.Message));
-            return null;
         }
+        catch (YamlException fault)
+        {
+            diagnostics.Add(YamlFaults.Explain(text, file, (int)fault.Start.Line, (int)fault.Start.Column, Plain(fault)));
+        }
+        catch (InvalidOperationException fault)
+        {
+            // The parser's own slip on some unclosed brackets.
+            diagnostics.Add(YamlFaults.Explain(text, file, 1, 1, fault.Message.ReplaceLineEndings(" ")));
+        }
+
+        return null;
     }
 
     private YamlNode? Document()
@@ -58,17 +70,20 @@ internal sealed class YamlReader
         parser.MoveNext();
         parser.MoveNext();
         if (parser.Current is StreamEnd)
-        {
-            diagnostics.Add(new(new SourceSpan(file, 1, 1), "the file is empty; a project file starts with a line such as “project: Wall cupboard”"));
-            return null;
-        }
-
+            return Empty();
         parser.MoveNext();
         var root = Node(1);
+        if (root is YamlScalar { IsEmpty: true }) return Empty();
         parser.MoveNext();
         if (parser.Current is not StreamEnd)
             throw new Refused(Place(parser.Current!.Start), "a second document starts here; a project file is one document, without a “---” line inside");
         return root;
+    }
+
+    private YamlNode? Empty()
+    {
+        diagnostics.Add(new(new SourceSpan(file, 1, 1), "the file is empty; a project file starts with a line such as “project: Wall cupboard”"));
+        return null;
     }
 
     private YamlNode Node(int depth)
@@ -108,7 +123,8 @@ internal sealed class YamlReader
         var seen = new Dictionary<string, SourceSpan>(StringComparer.Ordinal);
         while (parser.Current is not MappingEnd)
         {
-            if (Node(depth + 1) is not YamlScalar key) throw new Refused(Place(parser.Current!.Start), "a key must be a plain word");
+            var place = Place(parser.Current!.Start);
+            if (Node(depth + 1) is not YamlScalar { Text.Length: > 0 } key) throw new Refused(place, "a key must be a plain word");
             var value = Node(depth + 1);
             if (seen.TryAdd(key.Text, key.At)) entries.Add((key, value));
             else diagnostics.Add(new(key.At, $"the key “{key.Text}” was given already in line {seen[key.Text].Line}; keep one of them"));

@@ -27,7 +27,7 @@ public class CheckTests
     [InlineData("bores: [{edge: left, at: 100, diameter: 8, depth: 401}]", "a: the 8 mm bore in the left edge at 100 mm, 9 mm comes through the far edge: it is 401 mm deep in 400 mm")]
     [InlineData("bores: [{edge: left, at: [100, 3], diameter: 8, depth: 30}]", "a: the 8 mm bore in the left edge at 100 mm, 3 mm leaves the panel: its centre is 3 mm from the nearest edge of the material, its radius 4 mm")]
     [InlineData("bores: [{edge: front, at: 399, diameter: 8, depth: 30}]", "a: the 8 mm bore in the front edge at 399 mm, 9 mm leaves the panel: its centre is 1 mm from the nearest edge of the material, its radius 4 mm")]
-    [InlineData("outline: [[0, 0], [400, 0], [400, 200], [100, 200], [0, 100]], bores: [{edge: back, at: 60, diameter: 8, depth: 30}]", "a: the 8 mm bore in the back edge at 60 mm, 9 mm leaves the panel: its centre is 40 mm outside the material, its radius 4 mm")]
+    [InlineData("outline: [[0, 0], [400, 0], [400, 200], [100, 200], [0, 100]], bores: [{edge: back, at: 60, diameter: 8, depth: 30}]", "a: the 8 mm bore in the back edge at 60 mm, 9 mm leaves the panel: its centre is 28.28 mm outside the material, its radius 4 mm")]
     public void Bore_that_leaves_its_panel_is_an_error(string features, string message)
     {
         var finding = Assert.Single(InPanel(features));
@@ -75,7 +75,34 @@ public class CheckTests
         var findings = Find("panels:\n  base: {board: ply, length: 400, width: 200, place: {corner: [0, 0, 0], outside: bottom}, " + feature + "}\n"
             + "  tongue: {board: thin, length: 400, width: 100, place: {corner: [0, 50, 11], outside: back}}\n");
 
-        Assert.Equal(fits, findings.Length == 0);
+        Assert.Equal(fits, !findings.Any(f => f.Rule == "panels-overlap"));
+    }
+
+    [Theory]
+    [InlineData("cut-outs: [{rectangle: {at: [-50, -50], length: 60, width: 60}}]", null)]       // a corner cut off
+    [InlineData("cut-outs: [{rectangle: {at: [-50, -50], length: 50, width: 500}}]", "a: an opening from -50 mm, -50 mm to 0 mm, 450 mm misses the panel, which is 400 mm × 200 mm")]
+    [InlineData("cut-outs: [{rectangle: {at: [0, 0], length: 400, width: 200}}]", "a: its openings leave nothing of the panel")]
+    [InlineData("cut-outs: [{rectangle: {at: [100, -1], length: 5, width: 202}}]", "a: its openings cut the panel into 2 pieces")]
+    [InlineData("slots: [{from: [500, 50], to: [600, 50], width: 10}]", "a: an opening from 495 mm, 45 mm to 605 mm, 55 mm misses the panel, which is 400 mm × 200 mm")]
+    [InlineData("grooves: [{from: [-50, 50], to: [450, 50], width: 6, depth: 6}]", null)]        // runs out at both ends
+    [InlineData("grooves: [{from: [0, 250], to: [400, 250], width: 6, depth: 6}]", "a: a groove from 0 mm, 247 mm to 400 mm, 253 mm misses the panel, which is 400 mm × 200 mm")]
+    [InlineData("marks: [{from: [0, 0], to: [400, 200]}]", null)]
+    [InlineData("marks: [{at: [401, 100]}]", "a: a mark from 401 mm, 100 mm to 401 mm, 100 mm leaves the panel, which is 400 mm × 200 mm")]
+    public void Feature_that_misses_its_panel_is_an_error(string features, string? message)
+    {
+        var findings = InPanel(features);
+
+        if (message is null) Assert.Empty(findings);
+        else Assert.Equal(("feature-in-panel", message), (findings[0].Rule, findings[0].Message));
+    }
+
+    [Fact]
+    public void Finding_of_an_inch_file_speaks_in_inches()
+    {
+        var finding = Assert.Single(Shop.Check(Fixtures.DesignOf(
+            "project: p\nunit: in\nboards: {ply: {kind: plywood, thickness: 3/4}}\npanels: {a: {board: ply, length: 16, width: 8, bores: [{at: [1/4, 4], diameter: 1}]}}\n")));
+
+        Assert.StartsWith("a: the 1\" (25.4 mm) bore in the inside face at 1/4\" (6.35 mm), 4\" (101.6 mm) leaves the panel", finding.Message, StringComparison.Ordinal);
     }
 
     [Theory]
