@@ -4,13 +4,13 @@ namespace ShopDrawings.Kernel;
 
 /// <summary>
 /// The resolved model: every panel with all its features, every joint and every piece of hardware. No default, formula, unit or reference
-/// is left in it. Immutable. Invariants: ids of panels, of joints and of fittings are unique each; every joint and fitting names panels
-/// that are there; joined panels are placed; every feature a joint or fitting needs is in its panel, with the joint's or fitting's id.
+/// is left in it. Immutable. Invariants: ids of panels, of joints and of hardware are unique each; joints and hardware name panels that are
+/// there; joined panels are placed; every feature a joint or a piece of hardware needs is in its panel, with its id.
 /// </summary>
 public sealed class Assembly
 {
-    internal Assembly(string name, ImmutableArray<Panel> panels, ImmutableArray<Joint> joints, ImmutableArray<Fitting> fittings) =>
-        (Name, Panels, Joints, Fittings) = (name, panels, joints, fittings);
+    internal Assembly(string name, ImmutableArray<Panel> panels, ImmutableArray<Joint> joints, ImmutableArray<PlacedHardware> hardware) =>
+        (Name, Panels, Joints, Hardware) = (name, panels, joints, hardware);
 
     /// <summary>What is built.</summary>
     public string Name { get; }
@@ -21,8 +21,8 @@ public sealed class Assembly
     /// <summary>Every joint, in building order.</summary>
     public ImmutableArray<Joint> Joints { get; }
 
-    /// <summary>Every piece of hardware fixed to a panel.</summary>
-    public ImmutableArray<Fitting> Fittings { get; }
+    /// <summary>Every piece of hardware but the screws of joints.</summary>
+    public ImmutableArray<PlacedHardware> Hardware { get; }
 
     /// <summary>A panel by its id.</summary>
     /// <exception cref="ArgumentException">There is none.</exception>

@@ -5,10 +5,13 @@ internal sealed class AssemblyBuilder(string name)
 {
     private readonly List<Panel> panels = [];
     private readonly List<Joint> joints = [];
-    private readonly List<Fitting> fittings = [];
+    private readonly List<PlacedHardware> hardware = [];
 
     /// <summary>The panel with an id as it stands, or nothing.</summary>
     public Panel? Find(string id) => panels.Find(p => p.Id == id);
+
+    /// <summary>All panels as they stand, in building order.</summary>
+    public IReadOnlyList<Panel> Panels => panels;
 
     /// <summary>The ids of all panels, in building order.</summary>
     public IEnumerable<string> PanelIds => panels.Select(p => p.Id);
@@ -39,19 +42,38 @@ internal sealed class AssemblyBuilder(string name)
     public bool Screw(string through, string receiving, Screw screw, RowRule rule)
     {
         if (ScrewedButt.Join(Find(through)!, Find(receiving)!, screw, rule) is not { } written) return false;
-        joints.Add(written.Joint);
-        Write(through, written.Clearances);
-        Write(receiving, written.Pilots);
+        Add(written);
         return true;
     }
 
-    /// <summary>Fixes a piece of hardware to a panel.</summary>
-    public void Fit(Fitting fitting)
+    /// <summary>As <see cref="Screw"/>, for panels that touch by construction.</summary>
+    public void MustScrew(string through, string receiving, Screw screw, RowRule rule)
     {
-        fittings.Add(fitting);
-        Write(fitting.Panel, fitting.Bores());
+        if (!Screw(through, receiving, screw, rule)) throw new InvalidOperationException($"{through} does not touch {receiving}.");
+    }
+
+    /// <summary>Screws the face of one panel to the face of another, in two rows.</summary>
+    public void ScrewFaces(string through, string receiving, Screw screw, RowRule rule) =>
+        Add(ScrewedFaces.Join(Find(through)!, Find(receiving)!, screw, rule));
+
+    private void Add(WrittenJoint written)
+    {
+        joints.Add(written.Joint);
+        Write(written.Joint.Through, written.Clearances);
+        Write(written.Joint.Receiving, written.Pilots);
+    }
+
+    /// <summary>Adds a piece of hardware; its holes are written apart.</summary>
+    public void Add(PlacedHardware piece) => hardware.Add(piece);
+
+    /// <summary>Covers those edges of a panel that look in the given directions.</summary>
+    public void Band(string panelId, IEnumerable<(Direction Edge, Size Thickness)> bands)
+    {
+        var index = panels.FindIndex(p => p.Id == panelId);
+        var panel = panels[index];
+        panels[index] = panel.WithBands(bands.Where(b => panel.EdgeFacing(b.Edge) is not null).Select(b => new EdgeBand(panel.EdgeFacing(b.Edge)!.Value, b.Thickness)));
     }
 
     /// <summary>The finished assembly.</summary>
-    public Assembly Build() => new(name, [.. panels], [.. joints], [.. fittings]);
+    public Assembly Build() => new(name, [.. panels], [.. joints], [.. hardware]);
 }

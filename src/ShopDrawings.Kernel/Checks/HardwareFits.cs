@@ -33,18 +33,18 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
 
     private IEnumerable<Finding> Fittings(Assembly assembly, LengthStyle lengths)
     {
-        var bodies = assembly.Fittings.Select(f => (Fitting: f, Panel: assembly.Panel(f.Panel))).Select(f => (f.Fitting, f.Panel, Box: f.Fitting.Body(f.Panel.Thickness.Value))).ToList();
+        var bodies = assembly.Hardware.SelectMany(h => h.Volumes.Select(v => (Fitting: h, Panel: assembly.Panel(h.Mounts[0].Panel), Box: v))).ToList();
         foreach (var (fitting, panel, box) in bodies)
         {
             var corners = new[] { new Point2(box.Min.X, box.Min.Y), new(box.Max.X, box.Min.Y), new(box.Max.X, box.Max.Y), new(box.Min.X, box.Max.Y) };
-            if (!corners.All(panel.Outline.Contains))
+            if (fitting.Kind == HardwareKind.Fitting && !corners.All(panel.Outline.Contains))
                 yield return Make(fitting, box, [panel.Id],
                     $"{fitting.Id} is {lengths.Describe(box.Size.X)} × {lengths.Describe(box.Size.Y)} and stands over the edge of {panel.Id}, whose face is {lengths.Describe(panel.Length.Value)} × {lengths.Describe(panel.Width.Value)}",
                     "move it inwards, or turn it");
             if (panel.Placement is null) continue;
 
             var body = Solid.Block(panel, box);
-            foreach (var other in assembly.Panels.Where(p => p != panel && p.Placement is not null))
+            foreach (var other in assembly.Panels.Where(p => p != panel && p.Placement is not null && !Holds(fitting, p)))
                 if (body.Bounds.Intersection(other.Placement!.ToAssembly(other.Box)) is not null && body.Overlap(Solid.Of(other)) is { } shared)
                     yield return Make(fitting, box, [panel.Id, other.Id],
                         $"{fitting.Id} on {panel.Id} stands {lengths.Describe(shared.Size.X)} × {lengths.Describe(shared.Size.Y)} × {lengths.Describe(shared.Size.Z)} deep in {other.Id}",
@@ -61,6 +61,9 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             }
     }
 
+    // A hinge's arm reaches into its own door.
+    private static bool Holds(PlacedHardware piece, Panel panel) => piece.Mounts.Any(m => m.Panel == panel.Id);
+
     private Finding Make(Joint joint, string message, NamedNumber[] numbers, string cure, Panel shownOn)
     {
         var tips = joint.Fasteners.SelectMany(f => new[] { f.Head, f.Tip }).Select(p => shownOn.Placement!.ToPanel(p)).ToList();
@@ -68,7 +71,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             new Indicator(shownOn.Id, new Box3(tips.Aggregate(Point3.Min), tips.Aggregate(Point3.Max))));
     }
 
-    private Finding Make(Fitting fitting, Box3 box, string[] panels, string message, string cure) =>
+    private Finding Make(PlacedHardware fitting, Box3 box, string[] panels, string message, string cure) =>
         new(Rule, Severity.Error, [.. panels], message, [new("length", box.Size.X, "mm"), new("width", box.Size.Y, "mm"), new("height", box.Size.Z, "mm")],
-            "derived (geometry)", cure, new Indicator(fitting.Panel, box));
+            "derived (geometry)", cure, new Indicator(fitting.Mounts[0].Panel, box));
 }

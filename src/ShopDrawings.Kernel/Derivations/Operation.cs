@@ -33,6 +33,15 @@ public enum Operation
     /// <summary>The operand rounded up to a whole number; a value within 1e-9 above a whole number counts as that number.</summary>
     RoundedUp,
 
+    /// <summary>The square root of the operand.</summary>
+    SquareRoot,
+
+    /// <summary>The first operand rounded to the nearest whole multiple of the second, halves up.</summary>
+    Snapped,
+
+    /// <summary>The first operand rounded down to a whole multiple of the second; one within 1e-9 below a multiple counts as that multiple.</summary>
+    SnappedDown,
+
     /// <summary>The operand under another name.</summary>
     Same,
 }

@@ -72,6 +72,15 @@ public sealed class Size
     /// <summary>The next whole number.</summary>
     public Size RoundedUp() => Of(Operation.RoundedUp, this);
 
+    /// <summary>The square root.</summary>
+    public Size SquareRoot() => Of(Operation.SquareRoot, this);
+
+    /// <summary>The nearest whole multiple of a step; the number itself without a step.</summary>
+    public Size Snapped(Size? step) => step is null ? this : Of(Operation.Snapped, this, step);
+
+    /// <summary>The next lower whole multiple of a step; the number itself without a step.</summary>
+    public Size SnappedDown(Size? step) => step is null ? this : Of(Operation.SnappedDown, this, step);
+
     /// <summary>The same number with a name; a named number keeps its own name below the new one.</summary>
     public Size As(string rule) => Rule.Length == 0
         ? new Size(Value, Operation, Operands, rule, Source)
@@ -106,6 +115,9 @@ public sealed class Size
             Operation.Smallest => $"smallest of ({text})",
             Operation.Largest => $"largest of ({text})",
             Operation.RoundedUp => $"({text}) rounded up",
+            Operation.SquareRoot => $"√({text})",
+            Operation.Snapped => $"nearest multiple of ({text})",
+            Operation.SnappedDown => $"next lower multiple of ({text})",
             _ => rank < outerRank ? $"({text})" : text,
         };
     }
@@ -124,6 +136,9 @@ public sealed class Size
         Operation.Smallest => Math.Min(v[0], v[1]),
         Operation.Largest => Math.Max(v[0], v[1]),
         Operation.RoundedUp => Math.Ceiling(v[0] - 1e-9),
+        Operation.SquareRoot => Math.Sqrt(v[0]),
+        Operation.Snapped => Math.Floor(v[0] / v[1] + 0.5) * v[1],
+        Operation.SnappedDown => Math.Floor(v[0] / v[1] + 1e-9) * v[1],
         Operation.Same => v[0],
         _ => throw new InvalidOperationException($"{operation} has no operands."),
     };

@@ -1,28 +1,19 @@
 namespace ShopDrawings.Kernel;
 
-/// <summary>A piece of hardware fixed to a face of a panel.</summary>
+/// <summary>Fixes a part of the user's own to a face of a panel.</summary>
 /// <param name="Id">Its name in the project, unique.</param>
 /// <param name="Pattern">What it is.</param>
 /// <param name="Panel">The panel it is fixed to.</param>
 /// <param name="Face">The face it is fixed to.</param>
 /// <param name="At">The middle of its foot on that face.</param>
 /// <param name="QuarterTurns">How far it is turned anticlockwise, seen by someone who looks at the face.</param>
-public sealed record Fitting(string Id, HardwarePattern Pattern, string Panel, Surface Face, Position At, int QuarterTurns)
+internal sealed record Fitting(string Id, HardwarePattern Pattern, Panel Panel, Surface Face, Position At, int QuarterTurns)
 {
-    /// <summary>The block it fills, in the frame of its panel, in mm.</summary>
-    /// <param name="thickness">Of the panel, in mm.</param>
-    public Box3 Body(double thickness)
-    {
-        var half = new Point2(Pattern.Length.Value / 2, Pattern.Width.Value / 2);
-        if (QuarterTurns % 2 == 1) half = new Point2(half.Y, half.X);
-        var height = Pattern.Height.Value;
-        var (low, high) = Face == Surface.Inside ? (thickness, thickness + height) : (-height, 0);
-        var at = At.Point;
-        return Box3.Between(new Point3(at.X - half.X, at.Y - half.Y, low), new Point3(at.X + half.X, at.Y + half.Y, high));
-    }
+    /// <summary>The part in its place.</summary>
+    public PlacedHardware Placed => new(Id, HardwareKind.Fitting, Pattern.Name, [new Mount(Panel.Id, Face, At)], [Body], []);
 
     /// <summary>The holes it writes into its panel.</summary>
-    internal IEnumerable<Bore> Bores()
+    public IEnumerable<Bore> Bores()
     {
         foreach (var bore in Pattern.Bores)
         {
@@ -30,6 +21,19 @@ public sealed record Fitting(string Id, HardwarePattern Pattern, string Panel, S
             yield return bore.Depth is null
                 ? Bore.Through(Id, Face, at, bore.Diameter)
                 : Bore.Blind(Id, Face, at, bore.Diameter, bore.Depth);
+        }
+    }
+
+    private Box3 Body
+    {
+        get
+        {
+            var half = new Point2(Pattern.Length.Value / 2, Pattern.Width.Value / 2);
+            if (QuarterTurns % 2 == 1) half = new Point2(half.Y, half.X);
+            var height = Pattern.Height.Value;
+            var (low, high) = Face == Surface.Inside ? (Panel.Thickness.Value, Panel.Thickness.Value + height) : (-height, 0);
+            var at = At.Point;
+            return Box3.Between(new Point3(at.X - half.X, at.Y - half.Y, low), new Point3(at.X + half.X, at.Y + half.Y, high));
         }
     }
 

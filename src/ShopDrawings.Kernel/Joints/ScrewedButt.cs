@@ -5,16 +5,13 @@ namespace ShopDrawings.Kernel;
 /// <summary>Writes the holes of a screwed butt joint into both panels.</summary>
 internal static class ScrewedButt
 {
-    /// <summary>What a joint adds to the assembly.</summary>
-    public sealed record Written(Joint Joint, ImmutableArray<Bore> Clearances, ImmutableArray<Bore> Pilots);
-
     /// <summary>
     /// Joins the face of one placed panel to the edge of another that lies against it. The row stands on the centre line of the receiving
     /// panel's thickness; its ends are measured from the ends of the stretch where the two touch, which are the receiving panel's own ends
     /// where the other covers it.
     /// </summary>
     /// <returns>Nothing where no face of the first lies on a straight edge of the second.</returns>
-    public static Written? Join(Panel through, Panel receiving, Screw screw, RowRule rule) =>
+    public static WrittenJoint? Join(Panel through, Panel receiving, Screw screw, RowRule rule) =>
         Meeting(through, receiving) is var (face, edge, contact) ? Write(through, face, receiving, edge, contact, screw, rule) : null;
 
     /// <summary>Whether a face of the first panel lies on a straight edge of the second.</summary>
@@ -28,7 +25,7 @@ internal static class ScrewedButt
         return null;
     }
 
-    private static Written Write(Panel through, Surface face, Panel receiving, Surface edge, (Size From, Size Length) contact, Screw screw, RowRule rule)
+    private static WrittenJoint Write(Panel through, Surface face, Panel receiving, Surface edge, (Size From, Size Length) contact, Screw screw, RowRule rule)
     {
         var id = $"{through.Id}/{receiving.Id}";
         var entry = face.Opposite();
@@ -54,7 +51,7 @@ internal static class ScrewedButt
         }
 
         var joint = new Joint(id, through.Id, entry, receiving.Id, edge, screw, row, fasteners.ToImmutable());
-        return new Written(joint, clearances.ToImmutable(), pilots.ToImmutable());
+        return new WrittenJoint(joint, clearances.ToImmutable(), pilots.ToImmutable());
     }
 
     // The stretch of the edge, in the receiving panel's frame, that lies on the face; nothing where they do not touch.

@@ -42,6 +42,18 @@ internal static class PanelFrame
         return new Position(panel.ToPanel(x, point.Along(x)), panel.ToPanel(y, point.Along(y)));
     }
 
+    /// <summary>The assembly point of a position on one of the panel's faces; its coordinate across the face is that of the panel's origin.</summary>
+    public static SizePoint ToAssembly(this Panel panel, Position at)
+    {
+        Size Along(int axis)
+        {
+            var (panelAxis, _) = panel.AxisAlong(axis);
+            return panelAxis == 2 ? panel.Origin(axis) : panel.ToAssembly(axis, panelAxis == 0 ? at.X : at.Y);
+        }
+
+        return new SizePoint(Along(0), Along(1), Along(2));
+    }
+
     private static Size Origin(this Panel panel, int assemblyAxis) =>
         assemblyAxis switch { 0 => panel.Placement!.X, 1 => panel.Placement!.Y, _ => panel.Placement!.Z };
 }

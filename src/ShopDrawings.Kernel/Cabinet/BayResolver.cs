@@ -1,0 +1,170 @@
+namespace ShopDrawings.Kernel;
+
+/// <summary>A space between four panels, in the assembly.</summary>
+/// <param name="Path">What the ids of panels in it begin with: empty, or <c>chamber/</c>.</param>
+/// <param name="X">Left to right.</param>
+/// <param name="Z">From the floor up.</param>
+/// <param name="Left">The panel on the left.</param>
+/// <param name="Right">The panel on the right.</param>
+/// <param name="Bottom">The panel below.</param>
+/// <param name="Top">The panel above.</param>
+internal sealed record Space(string Path, Stretch X, Stretch Z, string Left, string Right, string Bottom, string Top);
+
+/// <summary>Divides the inside of a cabinet into bays, and fills them with shelves, sliding shelves and linings.</summary>
+internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, AssemblyBuilder assembly, Faults faults)
+{
+    /// <summary>Adds everything in a bay.</summary>
+    public void Resolve(BaySpec bay, Space space)
+    {
+        switch (bay.Split)
+        {
+            case Split.Stacked:
+                Stack(bay, space);
+                break;
+            case Split.SideBySide:
+                Divide(bay, space);
+                break;
+            default:
+                Shelves(bay, space);
+                if (bay.Sliding is { } sliding) new SlidingShelf(sliding, frame, assembly, faults).Build(space);
+                if (bay.Lining is { } lining) Line(lining, space);
+                break;
+        }
+    }
+
+    private void Stack(BaySpec bay, Space space)
+    {
+        if (Clear(bay, space.Z.Extent, "height") is not { } clear) return;
+        var bottom = space.Bottom;
+        var from = space.Z.From;
+        var spaces = new List<Space>();
+        for (var i = 0; i < bay.Bays.Length; i++)
+        {
+            var isLast = i == bay.Bays.Length - 1;
+            var ceiling = isLast ? space.Top : $"{space.Path}{bay.Bays[i + 1].Name}-floor";
+            spaces.Add(space with { Path = $"{space.Path}{bay.Bays[i].Name}/", Z = new(from, clear[i]), Bottom = bottom, Top = ceiling });
+            if (isLast) break;
+            var shelf = from + clear[i];
+            if (!Shelf(ceiling, spec.Board, Size.Zero, shelf, space, bay.Source)) return;
+            (bottom, from) = (ceiling, shelf + spec.Board.Thickness);
+        }
+
+        for (var i = 0; i < spaces.Count; i++) Resolve(bay.Bays[i], spaces[i]);
+    }
+
+    private void Divide(BaySpec bay, Space space)
+    {
+        if (Clear(bay, space.X.Extent, "width") is not { } clear) return;
+        var left = space.Left;
+        var from = space.X.From;
+        var spaces = new List<Space>();
+        for (var i = 0; i < bay.Bays.Length; i++)
+        {
+            var isLast = i == bay.Bays.Length - 1;
+            var right = isLast ? space.Right : $"{space.Path}{bay.Bays[i + 1].Name}-divider";
+            spaces.Add(space with { Path = $"{space.Path}{bay.Bays[i].Name}/", X = new(from, clear[i]), Left = left, Right = right });
+            if (isLast) break;
+            var divider = from + clear[i];
+            Add(right, spec.Board, new(divider, spec.Board.Thickness), new(Size.Zero, frame.ClearDepth), space.Z, Direction.Right, Direction.Top);
+            assembly.MustScrew(space.Bottom, right, spec.Screw, spec.Row);
+            assembly.MustScrew(space.Top, right, spec.Screw, spec.Row);
+            (left, from) = (right, divider + spec.Board.Thickness);
+        }
+
+        for (var i = 0; i < spaces.Count; i++) Resolve(bay.Bays[i], spaces[i]);
+    }
+
+    // The clear size of each bay: what the user gave, and equal shares of the rest.
+    private List<Size>? Clear(BaySpec bay, Size whole, string axis)
+    {
+        var between = (double)(bay.Bays.Length - 1) * spec.Board.Thickness;
+        var given = bay.Bays.Where(b => b.Clear is not null).Aggregate(Size.Zero, (sum, b) => sum + b.Clear!);
+        var open = bay.Bays.Count(b => b.Clear is null);
+        var rest = whole - between - given;
+        if (open > 0 && rest.Value <= Tolerance.Length || open == 0 && Math.Abs(rest.Value) > Tolerance.Length)
+        {
+            faults.Add(open > 0
+                ? $"the bays and the boards between them need {faults.Print(between + given)} of a clear {axis} of {faults.Print(whole)}, which leaves nothing for the rest; make one smaller"
+                : $"the bays and the boards between them make {faults.Print(between + given)}, and the clear {axis} is {faults.Print(whole)}; leave the {axis} of one bay out, so that it takes the rest", bay.Source);
+            return null;
+        }
+
+        var share = open == 0 ? rest : (rest / open).As($"clear-{axis}");
+        return [.. bay.Bays.Select(b => b.Clear ?? share)];
+    }
+
+    private void Shelves(BaySpec bay, Space space)
+    {
+        var even = bay.Shelves.Where(s => s.Top is null).ToList();
+        var filled = even.Aggregate(Size.Zero, (sum, s) => sum + s.Board.Thickness);
+        if (even.Count > 0 && space.Z.Extent.Value <= filled.Value + Tolerance.Length)
+        {
+            faults.Add($"{(even.Count == 1 ? "a shelf does" : $"{even.Count} shelves do")} not fit into a space {faults.Print(space.Z.Extent)} high", even[0].Source);
+            return;
+        }
+
+        var clear = even.Count == 0 ? Size.Zero : ((space.Z.Extent - filled) / (even.Count + 1)).As("clear-height");
+        var floor = space.Z.From;
+        var ceiling = space.Z.From + space.Z.Extent;
+        foreach (var shelf in bay.Shelves)
+        {
+            if (shelf.Top is { } top && (top.Value - shelf.Board.Thickness.Value < space.Z.From.Value - Tolerance.Length || top.Value > ceiling.Value + Tolerance.Length))
+            {
+                faults.Add($"a shelf with its upper face at {faults.Print(top)} is not inside {(space.Path.Length == 0 ? "the cabinet" : $"bay “{space.Path.TrimEnd('/')}”")}; it can stand from {faults.Print(space.Z.From + shelf.Board.Thickness)} to {faults.Print(ceiling)}", top.Source);
+                continue;
+            }
+
+            var underside = shelf.Top is { } given ? given - shelf.Board.Thickness : floor + clear;
+            if (shelf.Top is null) floor = underside + shelf.Board.Thickness;
+            Shelf(space.Path + shelf.Name, shelf.Board, shelf.FrontInset, underside, space, shelf.Source);
+        }
+    }
+
+    private bool Shelf(string id, Board board, Size frontInset, Size underside, Space space, SourceSpan source)
+    {
+        var deep = (frontInset == Size.Zero ? frame.ClearDepth : frame.ClearDepth - frontInset).SnappedDown(spec.Step);
+        if (deep.Value <= Tolerance.Length)
+        {
+            faults.Add($"a shelf {faults.Print(frontInset)} behind the front has no depth left; the cabinet is {faults.Print(frame.ClearDepth)} deep before its back", frontInset.Source, source);
+            return false;
+        }
+
+        Add(id, board, space.X, new(frontInset, deep), new(underside, board.Thickness), Direction.Bottom, Direction.Right);
+        assembly.MustScrew(space.Left, id, spec.Screw, spec.Row);
+        assembly.MustScrew(space.Right, id, spec.Screw, spec.Row);
+        return true;
+    }
+
+    // Sheets against the inside faces: the one behind covers all, those on floor and ceiling end before it, those on left and right between these.
+    private void Line(LiningSpec lining, Space space)
+    {
+        var t = lining.Board.Thickness;
+        Size Less(Direction face) => lining.Faces.Contains(face) ? t : Size.Zero;
+        var deep = frame.ClearDepth - Less(Direction.Back);
+        var high = new Stretch(space.Z.From + Less(Direction.Bottom), space.Z.Extent - Less(Direction.Bottom) - Less(Direction.Top));
+        foreach (var face in lining.Faces)
+        {
+            var (x, y, z, grain) = face switch
+            {
+                Direction.Left => (new(space.X.From, t), new(Size.Zero, deep), high, Direction.Top),
+                Direction.Right => (new(space.X.From + space.X.Extent - t, t), new(Size.Zero, deep), high, Direction.Top),
+                Direction.Bottom => (space.X, new(Size.Zero, deep), new(space.Z.From, t), Direction.Right),
+                Direction.Top => (space.X, new Stretch(Size.Zero, deep), new Stretch(space.Z.From + space.Z.Extent - t, t), Direction.Right),
+                _ => (space.X, new(deep, t), space.Z, Direction.Top),
+            };
+            assembly.Add(PanelPlacing.Fill($"{space.Path}{face.Word()}-lining", lining.Board, x, y, z, face, grain));
+        }
+    }
+
+    private void Add(string id, Board board, Stretch x, Stretch y, Stretch z, Direction outside, Direction grain)
+    {
+        if (assembly.Find(id) is not null)
+        {
+            faults.Add($"two panels would be called “{id}”; give bays and shelves different names");
+            return;
+        }
+
+        assembly.Add(PanelPlacing.Fill(id, board, x, y, z, outside, grain));
+        assembly.Band(id, spec.Bands);
+    }
+}

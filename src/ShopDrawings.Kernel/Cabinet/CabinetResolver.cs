@@ -1,0 +1,154 @@
+namespace ShopDrawings.Kernel;
+
+/// <summary>Works out every panel, joint and piece of hardware of a cabinet: the carcass here, what is in, on and under it by its own class.</summary>
+internal sealed class CabinetResolver
+{
+    private readonly CabinetSpec spec;
+    private readonly CabinetFrame frame;
+    private readonly AssemblyBuilder assembly;
+    private readonly Faults faults;
+
+    private CabinetResolver(CabinetSpec spec, AssemblyBuilder assembly, Faults faults)
+    {
+        (this.spec, this.assembly, this.faults) = (spec, assembly, faults);
+        frame = new CabinetFrame(spec, faults);
+    }
+
+    /// <summary>Adds the cabinet to an assembly.</summary>
+    /// <param name="spec">The cabinet.</param>
+    /// <param name="assembly">Where its panels, joints and hardware go.</param>
+    /// <param name="lengths">How messages print lengths.</param>
+    /// <returns>What cannot be built, each with the place to change; then the assembly is of no use.</returns>
+    public static IReadOnlyList<(SourceSpan Source, string Message)> Resolve(CabinetSpec spec, AssemblyBuilder assembly, LengthStyle lengths)
+    {
+        var faults = new Faults(lengths, spec.Source);
+        var resolver = new CabinetResolver(spec, assembly, faults);
+        resolver.Check();
+        if (faults.All.Count == 0) resolver.Build();
+        return faults.All;
+    }
+
+    private void Check()
+    {
+        if (spec.IsBottomUnder && spec.Recess.Value > 0) faults.Add("a bottom under the sides cannot be raised; leave “recess” out, or write bottom: between", spec.Recess.Source);
+        if (spec.Back is not { Fit: BackFit.Groove } back) return;
+        if (back.GrooveDepth.Value >= frame.Thickness.Value - Tolerance.Length)
+            faults.Add($"a groove {faults.Print(back.GrooveDepth)} deep cuts a board of {faults.Print(frame.Thickness)} in two; half the thickness is usual", back.GrooveDepth.Source);
+        if (back.GrooveDepth.Value - back.EndPlay.Value <= Tolerance.Length)
+            faults.Add($"a groove {faults.Print(back.GrooveDepth)} deep does not hold a back that ends {faults.Print(back.EndPlay)} before its bottom; make “groove-depth” more or “end-play” less", back.EndPlay.Source, back.GrooveDepth.Source);
+    }
+
+    private void Build()
+    {
+        Carcass();
+        var inside = new Space("", new(frame.Thickness, frame.InnerWidth), new(frame.Floor, frame.InnerHeight), "left-side", "right-side", "bottom", "top");
+        new BayResolver(spec, frame, assembly, faults).Resolve(spec.Inside, inside);
+        if (faults.All.Count > 0) return;
+        Back();
+        JoinCarcass();
+        new DoorHanging(spec, frame, assembly, faults).Hang();
+        if (spec.Castors is { } castors) new CastorMounting(castors, spec, frame, assembly, faults).Mount();
+        if (spec.AppliedTop is { } top) LayTop(top);
+    }
+
+    private void Carcass()
+    {
+        var t = frame.Thickness;
+        Stretch sideDepth = new(Size.Zero, frame.BodyDepth), levelDepth = new(Size.Zero, frame.LevelDepth);
+        Stretch sideHeight = new(frame.SideBottom, (frame.SideTop - frame.SideBottom).As("side-height"));
+        Stretch between = new(t, frame.InnerWidth), over = new(Size.Zero, frame.Width);
+        Add("left-side", new(Size.Zero, t), sideDepth, sideHeight, Direction.Left, Direction.Top);
+        Add("right-side", new(frame.Width - t, t), sideDepth, sideHeight, Direction.Right, Direction.Top);
+        Add("bottom", spec.IsBottomUnder ? over : between, levelDepth, new(spec.Recess, t), Direction.Bottom, Direction.Right);
+        Add("top", spec.IsTopOver ? over : between, levelDepth, new(frame.Ceiling, t), Direction.Top, Direction.Right);
+    }
+
+    private void Back()
+    {
+        if (spec.Back is not { } back) return;
+        var t = frame.Thickness;
+        Stretch between = new(t, frame.InnerWidth);
+        var (x, y, z) = back.Fit switch
+        {
+            BackFit.Between => (between, BackFrom(back), new(frame.Floor, frame.InnerHeight)),
+            BackFit.WithinSides => (between, BackFrom(back), new Stretch(frame.SideBottom, frame.SideTop - frame.SideBottom)),
+            BackFit.Behind => (new(Size.Zero, frame.Width), new(frame.BodyDepth, back.Board.Thickness), new(Size.Zero, frame.Height)),
+            _ => InGroove(back),
+        };
+        assembly.Add(PanelPlacing.Fill("back", back.Board, x, y, z, Direction.Back, Direction.Top));
+    }
+
+    private Stretch BackFrom(BackSpec back) => new(frame.BodyDepth - back.Inset - back.Board.Thickness, back.Board.Thickness);
+
+    // The grooves of the sides stop where the back ends, so that nothing shows from above or below, unless top or bottom cover them;
+    // those of top and bottom run through where these stand between the sides, and stop like those of the sides where they run over them.
+    private (Stretch X, Stretch Y, Stretch Z) InGroove(BackSpec back)
+    {
+        var t = frame.Thickness;
+        var tongue = (back.GrooveDepth - back.EndPlay).As("depth-in-groove");
+        var middle = frame.BodyDepth - back.Inset - frame.GrooveWidth / 2;
+        var (low, high) = (frame.Floor - back.GrooveDepth, frame.Ceiling + back.GrooveDepth);
+        foreach (var side in new[] { "left-side", "right-side" })
+            Groove(side, new(Size.Zero, middle, spec.IsBottomUnder ? frame.SideBottom : low), new(Size.Zero, middle, spec.IsTopOver ? frame.SideTop : high), back.GrooveDepth);
+        foreach (var (level, runsOver) in new[] { ("bottom", spec.IsBottomUnder), ("top", spec.IsTopOver) })
+        {
+            var (left, right) = runsOver ? (t - back.GrooveDepth, frame.Width - t + back.GrooveDepth) : (t, t + frame.InnerWidth);
+            Groove(level, new(left, middle, Size.Zero), new(right, middle, Size.Zero), back.GrooveDepth);
+        }
+
+        var width = (frame.InnerWidth + 2 * tongue).SnappedDown(spec.Step);
+        var height = (frame.InnerHeight + 2 * tongue).SnappedDown(spec.Step);
+        var front = frame.BodyDepth - back.Inset - frame.GrooveWidth + back.GroovePlay / 2;
+        return (new(t - tongue, width), new(front, back.Board.Thickness), new(frame.Floor - tongue, height));
+    }
+
+    private void Groove(string panelId, SizePoint from, SizePoint to, Size depth)
+    {
+        var panel = assembly.Find(panelId)!;
+        assembly.Write(panelId, Kernel.Groove.Along("back", Surface.Inside, panel.OnFace(from), panel.OnFace(to), frame.GrooveWidth, depth));
+    }
+
+    private void JoinCarcass()
+    {
+        string[] sides = ["left-side", "right-side"];
+        foreach (var side in sides)
+        {
+            if (spec.IsBottomUnder) Screw("bottom", side);
+            else Screw(side, "bottom");
+            if (spec.IsTopOver) Screw("top", side);
+            else Screw(side, "top");
+        }
+
+        switch (spec.Back?.Fit)
+        {
+            case BackFit.Between:
+                foreach (var around in (string[])[.. sides, "bottom", "top"]) Screw(around, "back");
+                break;
+            case BackFit.WithinSides:
+                foreach (var side in sides) Screw(side, "back");
+                foreach (var level in new[] { "bottom", "top" }) Screw("back", level);
+                break;
+            case BackFit.Behind:
+                foreach (var panel in (string[])[.. sides, "bottom", "top"]) Screw("back", panel);
+                break;
+        }
+    }
+
+    // Screwed from beneath, through the top.
+    private void LayTop(AppliedTopSpec top)
+    {
+        var (front, sides, back) = top.Overhang;
+        var x = new Stretch(Size.Zero - sides, frame.Width + 2 * sides);
+        var y = new Stretch(Size.Zero - front, frame.Depth + front + back);
+        assembly.Add(PanelPlacing.Fill("applied-top", top.Board, x, y, new(frame.Height, top.Board.Thickness), Direction.Top, Direction.Right));
+        assembly.ScrewFaces("top", "applied-top", top.Screw, spec.Row);
+    }
+
+    private void Screw(string through, string receiving) => assembly.MustScrew(through, receiving, spec.Screw, spec.Row);
+
+    private void Add(string id, Stretch x, Stretch y, Stretch z, Direction outside, Direction grain)
+    {
+        assembly.Add(PanelPlacing.Fill(id, spec.Board, x, y, z, outside, grain));
+        assembly.Band(id, spec.Bands);
+    }
+}

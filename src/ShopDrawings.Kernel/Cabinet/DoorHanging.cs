@@ -1,0 +1,157 @@
+namespace ShopDrawings.Kernel;
+
+/// <summary>Doors over the front of a cabinet and the hinges they hang on. Lengths in mm.</summary>
+internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, AssemblyBuilder assembly, Faults faults)
+{
+    // Closed doors stand off the carcass by the thickness of a buffer (common practice, no source).
+    private static readonly Size Buffer = Size.Default(2, "buffer");
+
+    // From the ends of the door to its first and last hinge (common practice, no source).
+    private static readonly Size FromEnds = Size.Default(100, "hinge-end-distance");
+
+    /// <summary>Adds the doors, if any, and their hinges.</summary>
+    public void Hang()
+    {
+        if (spec.Doors is not { } doors) return;
+        var (width, sideReveal, gap) = AcrossWidth(doors);
+        var (height, lowReveal) = AcrossHeight(doors);
+        foreach (var (size, what) in new[] { (sideReveal, "wide"), (lowReveal, "high"), (gap, "wide") })
+            if (size.Value < -Tolerance.Length) faults.Add($"{(doors.Count == 2 ? "two doors are" : "a door is")} too {what} by {faults.Print(Size.Zero - size)} on each side for this cabinet; change the doors or the cabinet", doors.Source);
+        if (width.Value <= Tolerance.Length || height.Value <= Tolerance.Length) faults.Add("no room is left for the doors; make the cabinet larger or the reveals smaller", doors.Source);
+        if (faults.All.Count > 0) return;
+
+        var from = spec.Recess + lowReveal;
+        string[] ids = doors.Hanging == Hanging.Pair ? ["left-door", "right-door"] : ["door"];
+        for (var i = 0; i < ids.Length; i++)
+        {
+            var x = i == 0 ? sideReveal : sideReveal + width + gap;
+            var y = Size.Zero - Buffer - doors.Board.Thickness;
+            var door = PanelPlacing.Fill(ids[i], doors.Board, new(x, width), new(y, doors.Board.Thickness), new(from, height), Direction.Front, Direction.Top);
+            if (doors.Bands is { } band) door = door.WithBands(Surfaces.Edges.Select(e => new EdgeBand(e, band)));
+            assembly.Add(door);
+            var hingesLeft = doors.Hanging == Hanging.Left || (doors.Hanging == Hanging.Pair && i == 0);
+            Hinges(doors.Hinge, ids[i], hingesLeft, from, height);
+        }
+    }
+
+    // Doors of a given size are spread evenly; doors without one fill what reveals and gap leave.
+    private (Size Width, Size Reveal, Size Gap) AcrossWidth(DoorsSpec doors)
+    {
+        var n = doors.Count;
+        var gap = n == 1 ? Size.Zero : doors.Gap;
+        if (doors.Module.Width is { } module)
+        {
+            var actual = doors.Actual.Width ?? module - (n == 1 ? 2 * doors.Reveal : doors.Gap);
+            var share = ((module - actual) / 2).As("door-reveal");
+            var outer = ((frame.Width - (double)n * module) / 2 + share).As("outer-reveal");
+            return (actual, outer, n == 1 ? Size.Zero : (2 * share).As("centre-gap"));
+        }
+
+        if (doors.Actual.Width is { } given) return (given, ((frame.Width - (double)n * given - gap) / 2).As("outer-reveal"), gap);
+        var free = frame.Width - 2 * doors.Reveal - gap;
+        var width = (n == 1 ? free : free / n).SnappedDown(spec.Step).As("door-width");
+        return (width, spec.Step is null ? doors.Reveal : ((frame.Width - (double)n * width - gap) / 2).As("outer-reveal"), gap);
+    }
+
+    private (Size Height, Size Reveal) AcrossHeight(DoorsSpec doors)
+    {
+        var front = spec.Recess == Size.Zero ? frame.Height : (frame.Height - spec.Recess).As("front-height");
+        if (doors.Actual.Height is { } given) return (given, ((front - given) / 2).As("end-reveal"));
+        if (doors.Module.Height is { } module) return ((module - 2 * doors.Reveal).As("door-height"), ((front - module) / 2 + doors.Reveal).As("end-reveal"));
+        var height = (front - 2 * doors.Reveal).SnappedDown(spec.Step).As("door-height");
+        return (height, spec.Step is null ? doors.Reveal : ((front - height) / 2).As("end-reveal"));
+    }
+
+    private void Hinges(Hinge hinge, string doorId, bool hangsLeft, Size from, Size height)
+    {
+        var door = assembly.Find(doorId)!;
+        var side = assembly.Find(hangsLeft ? "left-side" : "right-side")!;
+        var count = Count(height.Value, door.MassKg);
+        var first = (height.Value < 2 * FromEnds.Value + hinge.BodyHeight.Value ? height / 4 : FromEnds).As("hinge-end-distance");
+        var pitch = ((height - 2 * first) / (count - 1)).As("hinge-pitch");
+        var blocked = Blocked(side, hinge);
+        for (var i = 0; i < count; i++)
+        {
+            var wanted = i == 0 ? from + first : i == count - 1 ? from + height - first : from + first + (double)i * pitch;
+            Hang(hinge, door, side, hangsLeft, Clear(wanted, blocked, hinge), $"{doorId}/hinge-{i + 1}");
+        }
+    }
+
+    /// <summary>
+    /// Hinges of a door: the larger count of height ≤ 900, 1600, 2000, 2400 mm → 2, 3, 4, 5 and mass ≤ 6, 12, 17, 22 kg → 2, 3, 4, 5
+    /// (typical of several makers' charts, from memory).
+    /// </summary>
+    internal static int Count(double heightMm, double massKg)
+    {
+        static int Band(double value, ReadOnlySpan<double> limits)
+        {
+            var count = 2;
+            foreach (var limit in limits)
+            {
+                if (value <= limit) break;
+                count++;
+            }
+
+            return count;
+        }
+
+        return Math.Max(Band(heightMm, [900, 1600, 2000, 2400]), Band(massKg, [6, 12, 17, 22]));
+    }
+
+    // The stretches of height where a hinge's body would meet a shelf, floor or ceiling that touches the side.
+    private List<(Size From, Size To)> Blocked(Panel side, Hinge hinge)
+    {
+        const double Clearance = 3;
+        var reach = hinge.BodyHeight / 2 + Size.Default(Clearance, "hinge-clearance");
+        var sideBox = side.Placement!.ToAssembly(side.Box);
+        return
+        [
+            .. assembly.Panels
+                .Where(p => p.Placement is { } at && at.Inwards.Axis() == 2 && at.ToAssembly(p.Box) is var box
+                    && (Tolerance.Same(box.Min.X, sideBox.Max.X) || Tolerance.Same(box.Max.X, sideBox.Min.X)) && box.Min.Y < hinge.BodyDepth.Value)
+                .Select(p => p.Extent(2)).Select(z => (z.From - reach, z.To + reach)).OrderBy(z => z.Item1.Value),
+        ];
+    }
+
+    // The wanted height, or the nearest one at which nothing is in the way.
+    private static Size Clear(Size wanted, List<(Size From, Size To)> blocked, Hinge hinge)
+    {
+        Size? best = null;
+        foreach (var candidate in blocked.SelectMany(b => new[] { b.From, b.To }).Prepend(wanted))
+            if (!blocked.Exists(b => candidate.Value > b.From.Value + Tolerance.Length && candidate.Value < b.To.Value - Tolerance.Length)
+                && (best is null || Math.Abs(candidate.Value - wanted.Value) < Math.Abs(best.Value - wanted.Value) - Tolerance.Length)) best = candidate;
+        return (best ?? wanted).As(best == wanted || best is null ? "hinge-height" : "hinge-height-clear-of-a-shelf");
+    }
+
+    // Cup and fixing holes in the door, plate holes in the side, all at one height.
+    private void Hang(Hinge hinge, Panel door, Panel side, bool hangsLeft, Size z, string id)
+    {
+        var (edge, other) = door.Extent(0);
+        var hingeEdge = hangsLeft ? edge : other;
+        Size Inwards(Size distance) => hangsLeft ? hingeEdge + distance : hingeEdge - distance;
+        var toCup = (hinge.BoringDistance + hinge.CupDiameter / 2).As("cup-distance");
+        Position OnDoor(Size distance, Size height) => door.OnFace(new SizePoint(Inwards(distance), Size.Zero, height));
+        var halfSpan = hinge.FixingSpan / 2;
+        assembly.Write(door.Id,
+            Bore.Blind(id, Surface.Inside, OnDoor(toCup, z), hinge.CupDiameter, hinge.CupDepth),
+            Bore.Blind(id, Surface.Inside, OnDoor(toCup + hinge.FixingOffset, z - halfSpan), hinge.FixingDiameter, hinge.FixingDepth, BoreUse.Pilot),
+            Bore.Blind(id, Surface.Inside, OnDoor(toCup + hinge.FixingOffset, z + halfSpan), hinge.FixingDiameter, hinge.FixingDepth, BoreUse.Pilot));
+
+        Position OnSide(Size height) => side.OnFace(new SizePoint(Size.Zero, hinge.PlateSetBack, height));
+        var halfSpacing = hinge.PlateSpacing / 2;
+        assembly.Write(side.Id,
+            Bore.Blind(id, Surface.Inside, OnSide(z - halfSpacing), hinge.PlateDiameter, hinge.PlateDepth, BoreUse.Pilot),
+            Bore.Blind(id, Surface.Inside, OnSide(z + halfSpacing), hinge.PlateDiameter, hinge.PlateDepth, BoreUse.Pilot));
+
+        // The door covers the side's edge from its hinge edge inwards.
+        var overlay = (hangsLeft ? frame.Thickness - hingeEdge : hingeEdge - (frame.Width - frame.Thickness)).As("overlay");
+        var plate = (hinge.FixedDistance + hinge.BoringDistance - overlay).As("plate-height");
+        var inside = hangsLeft ? frame.Thickness.Value : frame.Width.Value - frame.Thickness.Value;
+        var reach = (hangsLeft ? 1 : -1) * hinge.BodyReach.Value;
+        var half = hinge.BodyHeight.Value / 2;
+        var box = Box3.Between(new Point3(inside, 0, z.Value - half), new Point3(inside + reach, hinge.BodyDepth.Value, z.Value + half));
+        assembly.Add(new PlacedHardware(id, HardwareKind.Hinge, hinge.Name,
+            [new Mount(side.Id, Surface.Inside, OnSide(z)), new Mount(door.Id, Surface.Inside, OnDoor(toCup, z))],
+            [Box3.Between(side.Placement!.ToPanel(box.Min), side.Placement.ToPanel(box.Max))], [overlay, plate]));
+    }
+}
