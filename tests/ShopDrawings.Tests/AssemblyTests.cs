@@ -13,27 +13,27 @@ public class AssemblyTests
     {
         var assembly = Fixtures.Design(name).Assembly;
 
-        foreach (var ids in new[] { assembly.Panels.Select(p => p.Id), assembly.Joints.Select(j => j.Id), assembly.Fittings.Select(f => f.Id) })
+        foreach (var ids in new[] { assembly.Panels.Select(p => p.Id), assembly.Joints.Select(j => j.Id), assembly.Hardware.Select(h => h.Id) })
             Assert.Equal(ids.Distinct(), ids);
     }
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Joints_and_fittings_name_panels_that_are_there(string name)
+    public void Joints_and_hardware_name_panels_that_are_there(string name)
     {
         var assembly = Fixtures.Design(name).Assembly;
 
         foreach (var joint in assembly.Joints)
             Assert.All(new[] { joint.Through, joint.Receiving }, id => Assert.NotNull(assembly.Panel(id).Placement));
-        Assert.All(assembly.Fittings, f => assembly.Panel(f.Panel));
+        Assert.All(assembly.Hardware.SelectMany(h => h.Mounts), m => assembly.Panel(m.Panel));
     }
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Every_feature_is_written_by_its_panel_a_joint_a_fitting_or_the_panel_it_is_for(string name)
+    public void Every_feature_is_written_by_its_panel_a_joint_hardware_or_the_panel_it_is_for(string name)
     {
         var assembly = Fixtures.Design(name).Assembly;
-        var writers = assembly.Joints.Select(j => j.Id).Concat(assembly.Fittings.Select(f => f.Id)).Concat(assembly.Panels.Select(p => p.Id)).ToHashSet();
+        var writers = assembly.Joints.Select(j => j.Id).Concat(assembly.Hardware.Select(h => h.Id)).Concat(assembly.Panels.Select(p => p.Id)).ToHashSet();
 
         Assert.All(assembly.Panels.SelectMany(p => p.Features), f => Assert.Contains(f.Origin, writers));
         foreach (var joint in assembly.Joints)
@@ -42,7 +42,7 @@ public class AssemblyTests
             Assert.Equal(joint.Fasteners.Length, assembly.Panel(joint.Receiving).Features.Count(f => f.Origin == joint.Id));
         }
 
-        Assert.All(assembly.Fittings, f => Assert.Equal(f.Pattern.Bores.Length, assembly.Panel(f.Panel).Features.Count(x => x.Origin == f.Id)));
+        Assert.All(assembly.Hardware, h => Assert.All(h.Mounts, m => Assert.Contains(assembly.Panel(m.Panel).Features, f => f.Origin == h.Id)));
     }
 
     [Theory]

@@ -19,6 +19,9 @@ internal sealed class AssemblyBuilder(string name)
     /// <summary>Whether screws go through one panel into the other already.</summary>
     public bool HasJoint(string through, string receiving) => joints.Exists(j => j.Through == through && j.Receiving == receiving);
 
+    /// <summary>Whether a piece of hardware has an id.</summary>
+    public bool HasHardware(string id) => hardware.Exists(h => h.Id == id);
+
     /// <summary>Whether a face of one panel lies on an edge of the other.</summary>
     public bool CanScrew(string through, string receiving) => ScrewedButt.Touch(Find(through)!, Find(receiving)!);
 

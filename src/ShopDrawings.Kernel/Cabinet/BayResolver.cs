@@ -13,6 +13,11 @@ internal sealed record Space(string Path, Stretch X, Stretch Z, string Left, str
 /// <summary>Divides the inside of a cabinet into bays, and fills them with shelves, sliding shelves and linings.</summary>
 internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, AssemblyBuilder assembly, Faults faults)
 {
+    private readonly List<string> fixedPanels = [];
+
+    /// <summary>Ids of the shelves and dividers added so far.</summary>
+    public IReadOnlyList<string> Fixed => fixedPanels;
+
     /// <summary>Adds everything in a bay.</summary>
     public void Resolve(BaySpec bay, Space space)
     {
@@ -166,5 +171,6 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
 
         assembly.Add(PanelPlacing.Fill(id, board, x, y, z, outside, grain));
         assembly.Band(id, spec.Bands);
+        fixedPanels.Add(id);
     }
 }

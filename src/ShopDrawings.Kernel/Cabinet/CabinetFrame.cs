@@ -61,7 +61,7 @@ internal sealed class CabinetFrame
     /// <summary>Of the sides, front to back.</summary>
     public Size BodyDepth { get; }
 
-    /// <summary>Of top and bottom, front to back.</summary>
+    /// <summary>Of a top or bottom between the sides, front to back: it ends before a back that runs past it.</summary>
     public Size LevelDepth { get; }
 
     /// <summary>Height of the sides' lower edge.</summary>
@@ -141,7 +141,7 @@ internal sealed class CabinetFrame
     }
 
     private void TooSmall(Size outside, string how, Size least) => faults.Add(
-        $"a carcass {faults.Print(outside)} {how} leaves nothing inside; make it more than {faults.Print(least)}",
+        $"a carcass {faults.Print(outside)} {how} leaves nothing inside; make it more than {faults.Print(least)}{(how == "deep" && spec.Back is not null ? ", or the back's “inset” less" : "")}",
         spec.Width.Outside is { } w && how == "wide" ? w.Source : default, spec.Width.Inside is { } iw && how == "wide" ? iw.Source : default,
         spec.Height.Outside is { } h && how == "high" ? h.Source : default, spec.Depth.Outside is { } d && how == "deep" ? d.Source : default);
 }

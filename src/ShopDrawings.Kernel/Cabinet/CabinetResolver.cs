@@ -7,6 +7,7 @@ internal sealed class CabinetResolver
     private readonly CabinetFrame frame;
     private readonly AssemblyBuilder assembly;
     private readonly Faults faults;
+    private IReadOnlyList<string> fixedInside = [];
 
     private CabinetResolver(CabinetSpec spec, AssemblyBuilder assembly, Faults faults)
     {
@@ -42,7 +43,9 @@ internal sealed class CabinetResolver
     {
         Carcass();
         var inside = new Space("", new(frame.Thickness, frame.InnerWidth), new(frame.Floor, frame.InnerHeight), "left-side", "right-side", "bottom", "top");
-        new BayResolver(spec, frame, assembly, faults).Resolve(spec.Inside, inside);
+        var bays = new BayResolver(spec, frame, assembly, faults);
+        bays.Resolve(spec.Inside, inside);
+        fixedInside = bays.Fixed;
         if (faults.All.Count > 0) return;
         Back();
         JoinCarcass();
@@ -59,8 +62,8 @@ internal sealed class CabinetResolver
         Stretch between = new(t, frame.InnerWidth), over = new(Size.Zero, frame.Width);
         Add("left-side", new(Size.Zero, t), sideDepth, sideHeight, Direction.Left, Direction.Top);
         Add("right-side", new(frame.Width - t, t), sideDepth, sideHeight, Direction.Right, Direction.Top);
-        Add("bottom", spec.IsBottomUnder ? over : between, levelDepth, new(spec.Recess, t), Direction.Bottom, Direction.Right);
-        Add("top", spec.IsTopOver ? over : between, levelDepth, new(frame.Ceiling, t), Direction.Top, Direction.Right);
+        Add("bottom", spec.IsBottomUnder ? over : between, spec.IsBottomUnder ? sideDepth : levelDepth, new(spec.Recess, t), Direction.Bottom, Direction.Right);
+        Add("top", spec.IsTopOver ? over : between, spec.IsTopOver ? sideDepth : levelDepth, new(frame.Ceiling, t), Direction.Top, Direction.Right);
     }
 
     private void Back()
@@ -125,13 +128,23 @@ internal sealed class CabinetResolver
                 foreach (var around in (string[])[.. sides, "bottom", "top"]) Screw(around, "back");
                 break;
             case BackFit.WithinSides:
-                foreach (var side in sides) Screw(side, "back");
-                foreach (var level in new[] { "bottom", "top" }) Screw("back", level);
+                string[] between = [.. spec.IsBottomUnder ? Array.Empty<string>() : ["bottom"], .. spec.IsTopOver ? Array.Empty<string>() : ["top"]];
+                if (HoldsInEdge(spec.Back.Board)) foreach (var around in sides.Concat(new[] { "bottom", "top" }.Except(between))) Screw(around, "back");
+                ThroughBack([.. between, .. fixedInside]);
                 break;
             case BackFit.Behind:
-                foreach (var panel in (string[])[.. sides, "bottom", "top"]) Screw("back", panel);
+                ThroughBack([.. sides, "bottom", "top", .. fixedInside]);
                 break;
         }
+    }
+
+    // A thin back is held through its face alone: its edge would split (least wall beside a pilot, 4 mm: common practice, no source).
+    private bool HoldsInEdge(Board board) => board.Thickness.Value >= spec.Screw.EdgePilot.Value + 2 * HardwareFits.Wall.Default;
+
+    // Through the back into whatever ends at it; a shelf snapped short of it does not.
+    private void ThroughBack(IEnumerable<string> panels)
+    {
+        foreach (var panel in panels) assembly.Screw("back", panel, spec.Back!.Screw, spec.Row);
     }
 
     // Screwed from beneath, through the top.

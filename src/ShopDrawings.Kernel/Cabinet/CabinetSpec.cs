@@ -86,7 +86,8 @@ internal enum BackFit
 /// <param name="GrooveDepth">Depth of the groove.</param>
 /// <param name="GroovePlay">How much wider the groove is than the back is thick.</param>
 /// <param name="EndPlay">Left free between the back and the bottom of the groove, on each side.</param>
-internal sealed record BackSpec(Board Board, BackFit Fit, Size Inset, Size GrooveDepth, Size GroovePlay, Size EndPlay);
+/// <param name="Screw">Holds it where the screws go through the back.</param>
+internal sealed record BackSpec(Board Board, BackFit Fit, Size Inset, Size GrooveDepth, Size GroovePlay, Size EndPlay, Screw Screw);
 
 /// <summary>How a bay is divided.</summary>
 internal enum Split

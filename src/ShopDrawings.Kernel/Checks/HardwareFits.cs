@@ -1,10 +1,13 @@
 namespace ShopDrawings.Kernel;
 
 /// <summary>Finds screws that do not suit the boards they join, and hardware that stands where something else is.</summary>
-internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds in its board, and hardware has the room it needs.", Hold, Wall)
+internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds in its board, hardware has the room it needs, and no slide is overloaded.", Hold, FaceHold, Wall)
 {
     /// <summary>Least grip of a screw.</summary>
     internal static readonly CheckLimit Hold = new("hardware-fits", "hold", 25, "Least length of a screw inside the edge it holds in. 25 mm (1 in): common practice, no source.");
+
+    /// <summary>Least grip of a screw in a face.</summary>
+    internal static readonly CheckLimit FaceHold = new("hardware-fits", "face-hold", 12, "Least length of a screw inside the face it holds in. 12 mm (1/2 in): common practice, no source.");
 
     /// <summary>Least wall beside a screw's hole.</summary>
     internal static readonly CheckLimit Wall = new("hardware-fits", "wall", 4, "Least material on either side of a screw's pilot in an edge. 4 mm (5/32 in): common practice, no source.");
@@ -13,7 +16,14 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
 
     /// <inheritdoc/>
     public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings, LengthStyle lengths) =>
-        assembly.Joints.SelectMany(j => Joint(assembly, lengths, j, settings.Limit(Hold).Value, settings.Limit(Wall).Value)).Concat(Fittings(assembly, lengths));
+        assembly.Joints.SelectMany(j => Joint(assembly, lengths, j, settings.Limit(j.Held.IsFace() ? FaceHold : Hold).Value, settings.Limit(Wall).Value))
+            .Concat(assembly.Hardware.Select(h => h.Kind switch
+            {
+                HardwareKind.Hinge => Hinge(h, lengths),
+                HardwareKind.Slide => Slide(h),
+                _ => null,
+            }).OfType<Finding>())
+            .Concat(Volumes(assembly, lengths));
 
     private IEnumerable<Finding> Joint(Assembly assembly, LengthStyle lengths, Joint joint, double hold, double wall)
     {
@@ -24,6 +34,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             yield return Make(joint, $"{joint.Id}: screws {lengths.Describe(screw.Length.Value)} long reach {lengths.Describe(Math.Max(grip, 0))} into {receiving.Id}; they need {lengths.Describe(hold)}",
                 [new("screw length", screw.Length.Value, "mm"), new("grip", grip, "mm"), new("least grip", hold, "mm")],
                 $"take screws at least {lengths.Describe(through.Thickness.Value + hold)} long", through);
+        if (joint.Held.IsFace()) yield break;
         var beside = (receiving.Thickness.Value - screw.EdgePilot.Value) / 2;
         if (Tolerance.Exceeds(wall, beside))
             yield return Make(joint, $"{joint.Id}: a {lengths.Describe(screw.EdgePilot.Value)} pilot in the edge of {receiving.Id} leaves {lengths.Describe(Math.Max(beside, 0))} on either side; {lengths.Describe(wall)} must stay",
@@ -31,7 +42,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                 $"use a board at least {lengths.Describe(screw.EdgePilot.Value + 2 * wall)} thick, a thinner screw, or hold {receiving.Id} in a groove", receiving);
     }
 
-    private IEnumerable<Finding> Fittings(Assembly assembly, LengthStyle lengths)
+    private IEnumerable<Finding> Volumes(Assembly assembly, LengthStyle lengths)
     {
         var bodies = assembly.Hardware.SelectMany(h => h.Volumes.Select(v => (Fitting: h, Panel: assembly.Panel(h.Mounts[0].Panel), Box: v))).ToList();
         foreach (var (fitting, panel, box) in bodies)
@@ -59,6 +70,30 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                 yield return Make(a.Fitting, a.Box, a.Panel == b.Panel ? [a.Panel.Id] : [a.Panel.Id, b.Panel.Id],
                     $"{a.Fitting.Id} on {a.Panel.Id} and {b.Fitting.Id} on {b.Panel.Id} take the same space", "move one of them");
             }
+    }
+
+    // Plates are made from 0 to about 9 mm high (common practice, no source).
+    private Finding? Hinge(PlacedHardware hinge, LengthStyle lengths)
+    {
+        const double Highest = 9;
+        var (overlay, plate) = (hinge.Sizes[0].Value, hinge.Sizes[1].Value);
+        return plate >= -Tolerance.Length && plate <= Highest + Tolerance.Length ? null : new Finding(
+            Rule, Severity.Error, [.. hinge.Mounts.Select(m => m.Panel)],
+            $"{hinge.Id}: an overlay of {lengths.Describe(overlay)} needs a mounting plate {lengths.Describe(plate)} high; plates are 0 to {lengths.Describe(Highest)} high",
+            [new("overlay", overlay, "mm"), new("plate height", plate, "mm")], Practice,
+            "change the reveal, the boring distance, or take another hinge", new Indicator(hinge.Mounts[0].Panel, hinge.Volumes[0]));
+    }
+
+    // (load × 1.25) ÷ rating of the pair at most 0.8: common practice, no source. The moving panels' own mass is left out.
+    private Finding? Slide(PlacedHardware slide)
+    {
+        if (slide.Sizes is not [_, var load, var rating]) return null;
+        var use = load.Value * 1.25 / rating.Value;
+        return use <= 0.8 + 1e-9 ? null : new Finding(
+            Rule, Severity.Error, [.. slide.Mounts.Select(m => m.Panel)],
+            FormattableString.Invariant($"{slide.Id}: {load.Value:0.##} kg moved with a factor of 1.25 use {use:0.00} of the {rating.Value:0.##} kg a pair carries; 0.8 is the most"),
+            [new("load", load.Value, "kg"), new("rating of the pair", rating.Value, "kg"), new("use", use, "")], Practice,
+            "take stronger slides or put less on the shelf; follow the maker's instructions for the fixings", new Indicator(slide.Mounts[0].Panel, slide.Volumes[0]));
     }
 
     // A hinge's arm reaches into its own door.

@@ -87,7 +87,7 @@ public sealed class Size
         : Rule == rule ? this : new Size(Value, Operation.Same, [this], rule);
 
     /// <summary>The value worked out again from the leaves alone.</summary>
-    public double Recomputed() => Operands.IsEmpty ? Value : Apply(Operation, [.. Operands.Select(o => o.Recomputed())]);
+    public double Recomputed() => Recomputed(new Dictionary<Size, double>(ReferenceEqualityComparer.Instance));
 
     /// <summary>
     /// One line: the number, and the named numbers it was made from, such as
@@ -95,6 +95,14 @@ public sealed class Size
     /// </summary>
     public override string ToString() =>
         Operands.IsEmpty ? Named : Rule.Length == 0 ? $"{Number(Value)} = {Formula(0)}" : $"{Named} = {Formula(0)}";
+
+    // A size that many formulas use is worked out once.
+    private double Recomputed(Dictionary<Size, double> known)
+    {
+        if (Operands.IsEmpty) return Value;
+        if (!known.TryGetValue(this, out var value)) known[this] = value = Apply(Operation, [.. Operands.Select(o => o.Recomputed(known))]);
+        return value;
+    }
 
     private string Named => Rule.Length == 0 ? Number(Value) : $"{Rule.Replace('-', ' ')} {Number(Value)}";
 
@@ -108,7 +116,7 @@ public sealed class Size
             Operation.Quotient => (2, " ÷ "),
             _ => (3, ", "),
         };
-        var terms = Operands.Select((o, i) => o.Operands.IsEmpty || o.Rule.Length > 0 ? o.Named : o.Formula(rank + (i > 0 && sign is " − " or " ÷ " ? 1 : 0)));
+        var terms = Operands.Select((o, i) => o.Operands.IsEmpty || o.Rule.Length > 0 ? o.Named : o.Formula(sign == ", " ? 0 : rank + (i > 0 && sign is " − " or " ÷ " ? 1 : 0)));
         var text = string.Join(sign, terms);
         return Operation switch
         {
@@ -122,7 +130,7 @@ public sealed class Size
         };
     }
 
-    private static string Number(double value) => Math.Round(value, 4).ToString("0.####", CultureInfo.InvariantCulture);
+    private static string Number(double value) => (Math.Round(value, 4) + 0.0).ToString("0.####", CultureInfo.InvariantCulture);
 
     private static Size Of(Operation operation, params ImmutableArray<Size> operands) =>
         new(Apply(operation, operands.Select(o => o.Value).ToArray()), operation, operands);

@@ -161,10 +161,13 @@ public sealed class Contour : IEquatable<Contour>
         {
             area += s.Start.Cross(s.End) / 2;
             if (s.IsLine) continue;
-            var sweep = s.SweepRadians;
-            area += s.Radius * s.Radius * (sweep - Math.Sin(sweep)) / 2;
+            area += s.Radius * s.Radius * LessItsSine(s.SweepRadians) / 2;
         }
 
         return area;
     }
+
+    // Small angles by the first terms of the series: of the plain difference few digits are left.
+    private static double LessItsSine(double angle) =>
+        Math.Abs(angle) < 0.01 ? angle * angle * angle / 6 * (1 - angle * angle / 20) : angle - Math.Sin(angle);
 }

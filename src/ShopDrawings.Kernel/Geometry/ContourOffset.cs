@@ -15,7 +15,7 @@ public static class ContourOffset
     public static ImmutableArray<Contour> Offset(this Contour contour, double distance, double tolerance)
     {
         if (!(tolerance > 0)) throw new ArgumentException("The tolerance must be positive.", nameof(tolerance));
-        if (distance == 0) return [contour];
+        if (Math.Abs(distance) <= Tolerance.Length) return [contour];
         return Exact(contour, distance) is { } exact ? [exact] : PolygonOperations.Buffer(contour, distance, tolerance);
     }
 
@@ -47,7 +47,7 @@ public static class ContourOffset
 
     // A part that moved past another part of the outline is nearer to it than the distance.
     private static bool KeepsDistance(Contour contour, Contour offset, double distance) =>
-        offset.Segments.All(s => contour.DistanceTo(s.Middle) >= Math.Abs(distance) - Tolerance.Length)
+        offset.Segments.All(s => contour.DistanceTo(s.Middle) >= Math.Abs(distance) - Tolerance.Length && contour.DistanceTo(s.Start) >= Math.Abs(distance) - Tolerance.Length)
         && contour.Segments.All(s => offset.DistanceTo(s.Middle) >= Math.Abs(distance) - Tolerance.Length)
         && offset.Segments.All(s => contour.Contains(s.Middle) == distance < 0)
         && offset.Area > contour.Area == distance > 0;
@@ -55,22 +55,23 @@ public static class ContourOffset
     // An anticlockwise outline has its outside on the right.
     private static Segment? Moved(Segment s, double distance)
     {
-        if (s.IsLine)
-        {
-            var along = s.End - s.Start;
-            var shift = along.Left * (-distance / along.Length);
-            return new Segment(s.Start + shift, s.End + shift);
-        }
-
-        var factor = (s.Radius + distance * Math.Sign(s.Bulge)) / s.Radius;
-        if (factor * s.Radius <= Tolerance.Length) return null;
-        return new Segment(s.Centre + (s.Start - s.Centre) * factor, s.Centre + (s.End - s.Centre) * factor, s.Bulge);
+        if (!s.IsLine && s.Radius + distance * Math.Sign(s.Bulge) <= Tolerance.Length) return null;
+        return new Segment(s.Start + Outwards(s, s.Start) * distance, s.End + Outwards(s, s.End) * distance, s.IsLine ? 0 : s.Bulge);
     }
+
+    private static Point2 Outwards(Segment s, Point2 at)
+    {
+        var normal = s.OffCarrier(at).Normal;
+        return normal * (1 / normal.Length);
+    }
+
+    // Near enough to its chord to begin with, and too far from its centre to reckon with that.
+    private static bool IsAlmostStraight(Segment s) => s.IsLine || (Math.Abs(s.Bulge) < 0.1 && s.Radius > 1e5);
 
     private static Point2? Corner(Segment a, Segment b)
     {
         if (a.End.DistanceTo(b.Start) <= Tolerance.Length) return a.End;
-        var candidates = (a.IsLine, b.IsLine) switch
+        var candidates = (IsAlmostStraight(a), IsAlmostStraight(b)) switch
         {
             (true, true) => LineLine(a, b),
             (true, false) => LineCircle(a, b),
@@ -78,7 +79,21 @@ public static class ContourOffset
             _ => CircleCircle(a, b),
         };
         var near = (a.End + b.Start) * 0.5;
-        return candidates.Count == 0 ? null : candidates.MinBy(p => p.DistanceTo(near));
+        return candidates.Count == 0 ? null : Refined(candidates.MinBy(p => p.DistanceTo(near)), a, b);
+    }
+
+    // A few steps of Newton's method: the closed form loses all its digits where an arc is almost straight and its centre far away.
+    private static Point2 Refined(Point2 p, Segment a, Segment b)
+    {
+        for (var i = 0; i < 4; i++)
+        {
+            var ((da, na), (db, nb)) = (a.OffCarrier(p), b.OffCarrier(p));
+            var cross = na.Cross(nb);
+            if (Math.Abs(cross) < 1e-9) return p;
+            p += new Point2((db * na.Y - da * nb.Y) / cross, (da * nb.X - db * na.X) / cross);
+        }
+
+        return p;
     }
 
     private static List<Point2> LineLine(Segment a, Segment b)

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
-using NetTopologySuite.Operation.Buffer;
 using NetTopologySuite.Operation.Overlay;
 using NetTopologySuite.Operation.OverlayNG;
 
@@ -21,7 +20,8 @@ internal static class PolygonOperations
     public static bool CrossesItself(ImmutableArray<Segment> segments)
     {
         var ring = Ring(segments, 0.001);
-        return ring is null || !ring.IsSimple;
+        // Without a ring it is two parts with nothing between their ends once flattened, which meet there alone.
+        return ring is { IsSimple: false };
     }
 
     /// <summary>How often an outline runs round a point anticlockwise; exact for arcs. Points on the outline may count either way.</summary>
@@ -51,20 +51,31 @@ internal static class PolygonOperations
     /// <summary>All outlines at a distance outside (positive) or inside (negative) a contour; round at convex corners.</summary>
     public static ImmutableArray<Contour> Buffer(Contour contour, double distance, double tolerance)
     {
-        // A quarter circle of n chords misses its arc by r(1 - cos(pi/4n)).
-        var radius = Math.Max(Math.Abs(distance), tolerance);
-        var quadrants = (int)Math.Ceiling(Math.PI / 4 / Math.Acos(Math.Max(1 - tolerance / radius, 0)));
-        var parameters = new BufferParameters(Math.Max(quadrants, 2)) { JoinStyle = JoinStyle.Round };
-        var result = BufferOp.Buffer(Factory.CreatePolygon(Ring(contour.Segments, tolerance)), distance, parameters);
-        return [.. Polygons(result).Select(p => ToContour(p.ExteriorRing))];
+        // Half of the tolerance for the chords of the outline's arcs, half for those of the round corners. Not the library's own buffer: it
+        // leaves out round corners of up to 0.05 radians, which costs an eighth of a percent of the distance whatever the tolerance.
+        var half = tolerance / 2;
+        var outline = Factory.CreatePolygon(Ring(contour.Segments, half));
+        var corners = outline.ExteriorRing.Coordinates.Select(c => new Point2(c.X, c.Y)).ToList();
+        var rim = corners.Zip(corners.Skip(1)).Where(e => e.First.DistanceTo(e.Second) > Tolerance.Length)
+            .Select(e => (Geometry)Factory.CreatePolygon(Ring(Contour.Slot(e.First, e.Second, 2 * Math.Abs(distance)).Segments, half)));
+        var swept = OverlayNGRobust.Union([.. rim]);
+        var result = OverlayNGRobust.Overlay(outline, swept, distance > 0 ? SpatialFunction.Union : SpatialFunction.Difference);
+        return [.. Polygons(result).Select(p => ToContour(p.ExteriorRing)).OfType<Contour>()];
     }
 
-    private static Contour ToContour(LineString ring)
+    // Nothing where a piece is too small to be an outline.
+    private static Contour? ToContour(LineString ring)
     {
-        var points = ring.Coordinates;
-        return Contour.FromSegments(Enumerable.Range(0, points.Length - 1)
-            .Select(i => new Segment(new Point2(points[i].X, points[i].Y), new Point2(points[i + 1].X, points[i + 1].Y)))
-            .Where(s => s.Start.DistanceTo(s.End) > Tolerance.Length));
+        var points = new List<Point2>();
+        foreach (var c in ring.Coordinates.Skip(1))
+        {
+            var point = new Point2(c.X, c.Y);
+            if (points.Count == 0 || point.DistanceTo(points[^1]) > Tolerance.Length) points.Add(point);
+        }
+
+        if (points.Count > 1 && points[0].DistanceTo(points[^1]) <= Tolerance.Length) points.RemoveAt(points.Count - 1);
+        Contour.TryCreate(points.Select((p, i) => new Segment(p, points[(i + 1) % points.Count])), out var contour);
+        return contour;
     }
 
     private static IEnumerable<Polygon> Polygons(Geometry geometry) =>
@@ -83,8 +94,7 @@ internal static class PolygonOperations
         yield return segment.Start;
         if (segment.IsLine) yield break;
         var (centre, radius, sweep) = (segment.Centre, segment.Radius, segment.SweepRadians);
-        var step = 2 * Math.Acos(Math.Max(1 - tolerance / radius, 0));
-        var count = (int)Math.Clamp(Math.Ceiling(Math.Abs(sweep) / step), 1, MostChords);
+        var count = (int)Math.Clamp(Math.Ceiling(Math.Abs(sweep) / StepRadians(radius, tolerance)), 1, MostChords);
         var from = segment.Start - centre;
         for (var i = 1; i < count; i++)
         {
@@ -92,6 +102,9 @@ internal static class PolygonOperations
             yield return centre + new Point2(from.X * cos - from.Y * sin, from.X * sin + from.Y * cos);
         }
     }
+
+    // The angle of a chord that misses its arc by the tolerance: r(1 - cos(step/2)), written so that large radii lose no digits; at most a half circle.
+    private static double StepRadians(double radius, double tolerance) => 4 * Math.Asin(Math.Sqrt(Math.Min(tolerance / (2 * radius), 0.5)));
 
     /// <summary>A set of points in the plane, bounded by straight lines.</summary>
     internal sealed class Region

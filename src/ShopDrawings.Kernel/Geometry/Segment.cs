@@ -38,13 +38,13 @@ public readonly record struct Segment(Point2 Start, Point2 End, double Bulge = 0
     /// <summary>The same path run backwards.</summary>
     public Segment Reversed => new(End, Start, -Bulge);
 
-    /// <summary>The arc through three points, or the line where they lie in one.</summary>
+    /// <summary>The arc through three points, or the line from the first to the last where all lie in one.</summary>
     public static Segment Through(Point2 start, Point2 middle, Point2 end)
     {
         var a = middle - start;
         var b = end - middle;
         var turn = Math.Atan2(a.Cross(b), a.Dot(b));
-        return Math.Abs(turn) < 1e-12 ? new Segment(start, end) : new Segment(start, end, Math.Tan(turn / 2));
+        return Math.Abs(Math.Sin(turn)) < 1e-12 ? new Segment(start, end) : new Segment(start, end, Math.Tan(turn / 2));
     }
 
     /// <summary>The smallest upright box around it, exact for arcs.</summary>
@@ -78,8 +78,22 @@ public readonly record struct Segment(Point2 Start, Point2 End, double Bulge = 0
         }
 
         return IsBeside(point)
-            ? Math.Abs(point.DistanceTo(Centre) - Radius)
+            ? Math.Abs(OffCarrier(point).Distance) * 2 * Radius / (point.DistanceTo(Centre) + Radius)
             : Math.Min(point.DistanceTo(Start), point.DistanceTo(End));
+    }
+
+    /// <summary>
+    /// The power of a point about the whole circle divided by its diameter, negative inside an anticlockwise arc, or the distance from the
+    /// whole line, negative on its left; and the direction in which that grows. Near the circle that is the distance from it. Never asks for
+    /// the centre, so that an almost straight arc loses no digits.
+    /// </summary>
+    internal (double Distance, Point2 Normal) OffCarrier(Point2 point)
+    {
+        var (fromStart, fromEnd, chord) = (point - Start, point - End, End - Start);
+        var (bulge, length) = (IsLine ? 0 : Bulge, chord.Length);
+        var curvature = 2 * bulge / (length * (1 + bulge * bulge));
+        var left = chord.Left * ((1 - bulge * bulge) / ((1 + bulge * bulge) * length));
+        return (curvature * fromStart.Dot(fromEnd) - left.Dot(fromStart), (fromStart + fromEnd) * curvature - left);
     }
 
     /// <summary>As <c>(x, y) to (x, y) bulge b</c>.</summary>

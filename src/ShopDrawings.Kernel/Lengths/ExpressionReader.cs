@@ -31,18 +31,22 @@ internal sealed class ExpressionReader
     {
         var trimmed = text.Trim();
         if (trimmed.Length == 0) return (null, $"an empty text is not a {measure.Name}; write it like {measure.Examples}");
-        if (trimmed.Length > LongestText) return (null, $"{Shown(trimmed[..20] + "…")} is too long for a {measure.Name}; write it like {measure.Examples}");
+        if (trimmed.Length > LongestText) return (null, $"{Shown(Beginning(trimmed) + "…")} is too long for a {measure.Name}; write it like {measure.Examples}");
         try
         {
             var value = new ExpressionReader(trimmed, measure, bare).Whole();
-            return Math.Abs(value) > Largest ? (null, $"{Shown(trimmed)} is beyond {Inside(Largest)}; is the unit right?") : (new Literal(trimmed, (double)value), null);
+            return Math.Abs(value) > Largest ? (null, Beyond()) : (new Literal(trimmed, Nearest(value)), null);
         }
         catch (Misread misread)
         {
             return (null, misread.Message);
         }
+        catch (OverflowException)
+        {
+            return (null, Beyond());
+        }
 
-        string Inside(decimal number) => $"{number.ToString("0", CultureInfo.InvariantCulture)} {(measure.Units.IsEmpty ? "" : measure.Units[0].Symbol)}".TrimEnd();
+        string Beyond() => $"{Shown(trimmed)} is beyond {$"{Largest.ToString("0", CultureInfo.InvariantCulture)} {(measure.Units.IsEmpty ? "" : measure.Units[0].Symbol)}".TrimEnd()}; is the unit right?";
     }
 
     // [sign] feet inches | [sign] number [unit]
@@ -215,6 +219,11 @@ internal sealed class ExpressionReader
                 : $"{Shown(text)} has a {(cures[0].Contains('.') && !cures[0].Equals(without, StringComparison.Ordinal) ? "decimal comma" : "comma where none belongs")}; write {cures[0]}");
     }
 
+    private static string Beginning(string text) => text[..(char.IsHighSurrogate(text[19]) ? 19 : 20)];
+
+    // The platform's own conversion is a few last bits off where a decimal has more digits than a double.
+    private static double Nearest(decimal value) => double.Parse(value.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
     // Quotes that cannot be mistaken for an inch mark.
     private static string Shown(string text) => $"“{text}”";
 
@@ -223,17 +232,7 @@ internal sealed class ExpressionReader
         public Rational Plus(decimal whole) => this with { Numerator = Numerator + whole * Denominator };
 
         // Multiply first: 3/8 of 25.4 is then exact.
-        public decimal Times(decimal factor)
-        {
-            try
-            {
-                return Numerator * factor / Denominator;
-            }
-            catch (OverflowException)
-            {
-                return decimal.MaxValue;
-            }
-        }
+        public decimal Times(decimal factor) => Numerator * factor / Denominator;
     }
 
     private sealed class Misread(string message) : Exception(message);

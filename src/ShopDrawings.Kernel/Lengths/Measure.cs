@@ -43,6 +43,12 @@ internal sealed class Measure
         KilogramPerCubicMetre,
         new Unit("lb/ft3", 0.45359237m / (0.3048m * 0.3048m * 0.3048m), "lb/ft3", "lb/ft³", "lb/ft^3", "lb/cu ft"));
 
+    /// <summary>A mass, in kg inside.</summary>
+    public static readonly Measure Mass = new(
+        "mass", "28 kg or 62 lb",
+        new Unit("kg", 1m, "kg"),
+        new Unit("lb", 0.45359237m, "lb", "lbs"));
+
     /// <summary>A bare number.</summary>
     public static readonly Measure Number = new("number", "2 or 1.5");
 

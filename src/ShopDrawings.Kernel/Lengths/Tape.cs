@@ -44,7 +44,7 @@ public static class Tape
     {
         if (denominator is not (1 or 2 or 4 or 8 or 16 or 32 or 64))
             throw new ArgumentException("A tape is divided into 1, 2, 4, 8, 16, 32 or 64 parts of an inch.", nameof(denominator));
-        var count = (long)Math.Round(Math.Abs(millimetres) / 25.4 * denominator, MidpointRounding.AwayFromZero);
+        var count = (long)Math.Round(AsWritten(Math.Abs(millimetres)) * denominator / 25.4m, MidpointRounding.AwayFromZero);
         var mark = Mark(count * 25.4 / denominator, Math.Abs(millimetres));
         var sign = millimetres < 0 && count > 0 ? "-" : "";
         var (whole, rest) = (count / denominator, count % denominator);
@@ -57,12 +57,13 @@ public static class Tape
     internal static string PrintMillimetres(double millimetres, int decimals)
     {
         if (decimals is < 0 or > 4) throw new ArgumentException("Millimetres are printed with 0 to 4 decimals.", nameof(decimals));
-        // Through decimal, so that 0.05 rounds as it is written and not as it is stored.
-        var exact = (decimal)Math.Round(millimetres, 9);
-        var rounded = Math.Round(exact, decimals, MidpointRounding.AwayFromZero);
+        var rounded = Math.Round(AsWritten(millimetres), decimals, MidpointRounding.AwayFromZero);
         var mark = Mark((double)rounded, millimetres);
         return mark + (rounded == 0 ? "0" : rounded.ToString("0.####", CultureInfo.InvariantCulture));
     }
+
+    // Through decimal, so that 0.05 mm and half a step of the tape round as they are written and not as they are stored.
+    private static decimal AsWritten(double millimetres) => (decimal)Math.Round(millimetres, 9);
 
     private static string Mark(double printed, double exact) => Tolerance.Same(printed, exact) ? "" : RoundedMark.ToString();
 

@@ -73,14 +73,14 @@ public sealed class Panel
     }
 
     /// <summary>The same panel with another outline of the same length and width.</summary>
-    /// <exception cref="ArgumentException">The outline's box is not the panel's.</exception>
+    /// <exception cref="ArgumentException">The outline's box is not the panel's, or the panel has bands and the outline is no rectangle.</exception>
     public Panel WithOutline(Contour outline)
     {
         var box = outline.Bounds;
         var fits = box.Min.Length <= Tolerance.Length && Tolerance.Same(box.Max.X, Length.Value) && Tolerance.Same(box.Max.Y, Width.Value);
-        return fits
-            ? new Panel(Id, Board, Length, Width, outline, Bands, Features, Placement)
-            : throw new ArgumentException("The outline must fill the panel's length and width exactly.", nameof(outline));
+        if (!fits) throw new ArgumentException("The outline must fill the panel's length and width exactly.", nameof(outline));
+        var outlined = new Panel(Id, Board, Length, Width, outline, Bands, Features, Placement);
+        return Bands.IsEmpty || outlined.IsRectangular ? outlined : throw new ArgumentException("Only a rectangular panel has bands.", nameof(outline));
     }
 
     /// <summary>The same panel with more features.</summary>

@@ -1,22 +1,45 @@
-using System.Collections.Immutable;
 using ShopDrawings.Kernel;
 using ShopDrawings.Yaml;
 
 namespace ShopDrawings.ProjectFile;
 
-/// <summary>The bought parts the program ships, by their dimensions, in the form a user would write them.</summary>
-internal static class Catalogue
+/// <summary>Bought parts by name: those the program ships, and over them a project's own.</summary>
+internal sealed class Catalogue
 {
-    /// <summary>Screws by name.</summary>
-    public static ImmutableArray<(Word Name, ScrewEntry Value)> Screws { get; } = Read();
+    private static readonly CatalogueEntries Shipped = Read();
 
-    private static ImmutableArray<(Word Name, ScrewEntry Value)> Read()
+    /// <summary>The shipped parts with a project's own over them.</summary>
+    public Catalogue(CatalogueEntries own)
     {
-        using var reader = new StreamReader(typeof(Catalogue).Assembly.GetManifestResourceStream("screws.yaml")!);
+        foreach (var entries in new[] { Shipped, own })
+        {
+            foreach (var (name, part) in entries.Screws) Screws[name.Text] = part with { Name = name.Text };
+            foreach (var (name, part) in entries.Hinges) Hinges[name.Text] = part with { Name = name.Text };
+            foreach (var (name, part) in entries.Slides) Slides[name.Text] = part with { Name = name.Text };
+            foreach (var (name, part) in entries.Castors) Castors[name.Text] = part with { Name = name.Text };
+        }
+    }
+
+    /// <summary>Wood screws.</summary>
+    public Dictionary<string, Screw> Screws { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Cup hinges.</summary>
+    public Dictionary<string, Hinge> Hinges { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Side-mounted slides.</summary>
+    public Dictionary<string, Slide> Slides { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Castors.</summary>
+    public Dictionary<string, Castor> Castors { get; } = new(StringComparer.Ordinal);
+
+    private static CatalogueEntries Read()
+    {
+        const string Name = "catalogue.yaml";
+        using var reader = new StreamReader(typeof(Catalogue).Assembly.GetManifestResourceStream(Name)!);
         var diagnostics = new List<Diagnostic>();
-        var root = YamlReader.Read(reader.ReadToEnd(), "screws.yaml", diagnostics);
-        if (root is null || !ProjectShapes.ScrewCatalogue.TryRead(root, new Reading(Measure.Millimetre, diagnostics), out var screws))
+        var root = YamlReader.Read(reader.ReadToEnd(), Name, diagnostics);
+        if (root is null || !CatalogueShapes.Catalogue.TryRead(root, new Reading(Measure.Millimetre, diagnostics), out var entries))
             throw new InvalidOperationException($"The shipped catalogue is damaged: {diagnostics[0]}");
-        return screws;
+        return entries;
     }
 }

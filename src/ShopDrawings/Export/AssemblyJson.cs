@@ -19,8 +19,8 @@ internal static class AssemblyJson
         json.WriteStartArray("joints");
         foreach (var joint in assembly.Joints) Joint(json, assembly, joint);
         json.WriteEndArray();
-        json.WriteStartArray("fittings");
-        foreach (var fitting in assembly.Fittings) Fitting(json, assembly, fitting);
+        json.WriteStartArray("hardware");
+        foreach (var piece in assembly.Hardware) Hardware(json, assembly, piece);
         json.WriteEndArray();
         json.WriteEndObject();
     }
@@ -137,11 +137,11 @@ internal static class AssemblyJson
     {
         json.WriteStartObject();
         json.WriteString("id", joint.Id);
-        json.WriteString("type", "screwed-butt");
+        json.WriteString("type", joint.Held.IsFace() ? "screwed-faces" : "screwed-butt");
         json.WriteString("through", joint.Through);
         json.WriteString("entry", assembly.Panel(joint.Through).NameOf(joint.Entry));
         json.WriteString("into", joint.Receiving);
-        json.WriteString("edge", assembly.Panel(joint.Receiving).NameOf(joint.Edge));
+        json.WriteString("held", assembly.Panel(joint.Receiving).NameOf(joint.Held));
         json.WriteStartObject("screw");
         json.WriteString("name", joint.Screw.Name);
         json.Mm("diameter_mm", joint.Screw.Diameter.Value);
@@ -162,21 +162,36 @@ internal static class AssemblyJson
         json.WriteEndObject();
     }
 
-    private static void Fitting(Utf8JsonWriter json, Assembly assembly, Fitting fitting)
+    private static void Hardware(Utf8JsonWriter json, Assembly assembly, PlacedHardware piece)
     {
-        var panel = assembly.Panel(fitting.Panel);
-        var body = fitting.Body(panel.Thickness.Value);
         json.WriteStartObject();
-        json.WriteString("id", fitting.Id);
-        json.WriteString("hardware", fitting.Pattern.Name);
-        json.WriteString("panel", fitting.Panel);
-        json.WriteString("surface", panel.NameOf(fitting.Face));
-        json.Mm("at_mm", fitting.At.Point);
-        json.WriteNumber("turn_deg", fitting.QuarterTurns * 90);
-        json.WriteStartObject("body");
-        json.Mm("min_mm", body.Min);
-        json.Mm("max_mm", body.Max);
-        json.WriteEndObject();
+        json.WriteString("id", piece.Id);
+        json.WriteString("kind", piece.Kind.ToString().ToLowerInvariant());
+        json.WriteString("name", piece.Name);
+        json.WriteStartArray("mounts");
+        foreach (var mount in piece.Mounts)
+        {
+            json.WriteStartObject();
+            json.WriteString("panel", mount.Panel);
+            json.WriteString("surface", assembly.Panel(mount.Panel).NameOf(mount.Surface));
+            json.Mm("at_mm", mount.At.Point);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("volumes");
+        foreach (var volume in piece.Volumes)
+        {
+            json.WriteStartObject();
+            json.Mm("min_mm", volume.Min);
+            json.Mm("max_mm", volume.Max);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("derivation");
+        foreach (var size in piece.Sizes) json.WriteStringValue(size.ToString());
+        json.WriteEndArray();
         json.WriteEndObject();
     }
 

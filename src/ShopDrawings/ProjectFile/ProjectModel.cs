@@ -8,36 +8,80 @@ namespace ShopDrawings.ProjectFile;
 internal sealed record ProjectModel(
     string Name,
     ImmutableArray<(Word Name, BoardEntry Value)> Boards,
-    ImmutableArray<(Word Name, ScrewEntry Value)> Screws,
+    CatalogueEntries Catalogue,
     ImmutableArray<(Word Name, HardwareEntry Value)> Hardware,
     CabinetEntry? Cabinet,
     ImmutableArray<(Word Name, PanelEntry Value)> Panels,
     ImmutableArray<JointEntry> Joints,
     ImmutableArray<(Word Name, FittingEntry Value)> Fittings,
+    ImmutableArray<HoleEntry> Holes,
+    ImmutableArray<LineEntry> Lines,
     ChecksEntry Checks,
     SourceSpan At);
 
 /// <summary>A board by its dimensions.</summary>
 internal sealed record BoardEntry(BoardKind Kind, Size Thickness, string Label, bool? Grain, Size? Density);
 
-/// <summary>A screw by its dimensions.</summary>
-internal sealed record ScrewEntry(Size Diameter, Size Length, Size HeadDiameter, Size Clearance, Size EdgePilot);
+/// <summary>Bought parts by name, in the form of the shipped catalogue; each is made with its name when it is looked up.</summary>
+internal sealed record CatalogueEntries(
+    ImmutableArray<(Word Name, Screw Value)> Screws, ImmutableArray<(Word Name, Hinge Value)> Hinges,
+    ImmutableArray<(Word Name, Slide Value)> Slides, ImmutableArray<(Word Name, Castor Value)> Castors);
 
 /// <summary>A bought part by its block and its holes.</summary>
 internal sealed record HardwareEntry(Size Length, Size Width, Size Height, ImmutableArray<PatternBore> Bores);
 
-/// <summary>The carcass.</summary>
+/// <summary>The cabinet.</summary>
 internal sealed record CabinetEntry(
-    Size Width, Size Height, Size Depth, Word Board, BackEntry? Back, ShelvesEntry Shelves, Word? Screw, RowsEntry? Rows, SourceSpan At);
+    Size? Width, Size? Height, Size? Depth, InsideEntry? Inside, Size? Step, Word Board, bool IsTopOver, bool IsBottomUnder, Size Recess, BackEntry? Back,
+    BayEntry Bay, DoorsEntry? Doors, CastorsEntry? Castors, AppliedTopEntry? AppliedTop, ImmutableArray<(Direction Edge, Size Thickness)> Bands,
+    Word? Screw, RowsEntry? Rows, SourceSpan At);
+
+/// <summary>Inside sizes.</summary>
+internal sealed record InsideEntry(Size? Width, Size? Height, Size? Depth);
 
 /// <summary>The back of the carcass.</summary>
-internal sealed record BackEntry(Word Board, BackFit Fit, Size? Inset, Size? GrooveDepth, Size? GroovePlay, Size? EndPlay, SourceSpan At);
+internal sealed record BackEntry(Word Board, BackFit Fit, Size? Inset, Size? GrooveDepth, Size? GroovePlay, Size? EndPlay, Word? Screw, SourceSpan At);
+
+/// <summary>A bay, or the whole inside.</summary>
+internal sealed record BayEntry(
+    Word? Name, Size? Height, Size? Width, ImmutableArray<BayEntry> Stacked, ImmutableArray<BayEntry> SideBySide, ShelvesEntry Shelves,
+    SlidingShelfEntry? Sliding, LiningEntry? Lining, SourceSpan At);
+
+/// <summary>A shelf on slides.</summary>
+internal sealed record SlidingShelfEntry(
+    Word Slide, Word? Board, Size? RunnerHeight, Size? AboveFloor, Size? SetBack, Size? RearClearance, Size? Load, SourceSpan At);
+
+/// <summary>Sheets on the inside faces of a bay.</summary>
+internal sealed record LiningEntry(Word Board, ImmutableArray<Direction> Faces);
+
+/// <summary>Overlay doors.</summary>
+internal sealed record DoorsEntry(
+    Word Board, Hanging Hanging, Size? Width, Size? Height, DoorModuleEntry? Module, Size? Reveal, Size? Gap, Word? Hinge, Size? Bands, SourceSpan At);
+
+/// <summary>The grid a bought door is made for.</summary>
+internal sealed record DoorModuleEntry(Size? Width, Size? Height);
+
+/// <summary>Castors under the bottom.</summary>
+internal sealed record CastorsEntry(Word Castor, Size? Clearance, SourceSpan At);
+
+/// <summary>A panel over the top.</summary>
+internal sealed record AppliedTopEntry(Word Board, OverhangEntry? Overhang, Word? Screw);
+
+/// <summary>How far an applied top stands over.</summary>
+internal sealed record OverhangEntry(Size Front, Size Sides, Size Back);
 
 /// <summary>Either a number of even shelves or each by itself.</summary>
 internal sealed record ShelvesEntry(int Even, ImmutableArray<ShelfEntry> Each, SourceSpan At);
 
 /// <summary>One fixed shelf.</summary>
 internal sealed record ShelfEntry(Word? Name, Word? Board, Size? Top, Size FrontInset, SourceSpan At);
+
+/// <summary>A hole at a named place.</summary>
+internal sealed record HoleEntry(Word Panel, Surface Face, ImmutableArray<(Direction Edge, Size Distance)> From, Size Diameter, Size? Depth, SourceSpan At);
+
+/// <summary>A line to mark between two named places.</summary>
+internal sealed record LineEntry(
+    Word Panel, Surface Face, ImmutableArray<(Direction Edge, Size Distance)> From, ImmutableArray<(Direction Edge, Size Distance)> To, SourceSpan At);
 
 /// <summary>How screws spread along a joint.</summary>
 internal sealed record RowsEntry(Size? EndDistance, Size? Pitch);

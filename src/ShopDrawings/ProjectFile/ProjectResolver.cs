@@ -7,27 +7,17 @@ namespace ShopDrawings.ProjectFile;
 /// <summary>Follows every reference, fills in every default and builds the assembly. Collects every fault before it gives up.</summary>
 internal sealed class ProjectResolver
 {
-    private const string UsualScrew = "wood-4x50";
-    private static readonly string[] CabinetPanels = ["left-side", "right-side", "bottom", "top", "back"];
-
     private readonly ProjectModel model;
     private readonly LengthStyle lengths;
     private readonly List<Diagnostic> diagnostics;
     private readonly AssemblyBuilder assembly;
-    private readonly Dictionary<string, Board> boards = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, Screw> screws = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, HardwarePattern> hardware = new(StringComparer.Ordinal);
+    private readonly References references;
 
     private ProjectResolver(ProjectModel model, LengthStyle lengths, List<Diagnostic> diagnostics)
     {
         (this.model, this.lengths, this.diagnostics) = (model, lengths, diagnostics);
         assembly = new AssemblyBuilder(model.Name);
-        foreach (var (name, screw) in Catalogue.Screws) screws[name.Text] = Made(name.Text, screw, bought: true);
-        foreach (var (name, screw) in model.Screws) screws[name.Text] = Made(name.Text, screw, bought: false);
-        foreach (var (name, board) in model.Boards)
-            boards[name.Text] = Board.Create(name.Text, board.Kind, board.Thickness.As($"{name.Text}-thickness"), board.Label, board.Grain, board.Density?.Value);
-        foreach (var (name, part) in model.Hardware)
-            hardware[name.Text] = new HardwarePattern(name.Text, part.Length, part.Width, part.Height, part.Bores);
+        references = new References(model, diagnostics);
     }
 
     /// <summary>The assembly and what the user says about the checks; nothing where a fault was added to the diagnostics.</summary>
@@ -49,46 +39,15 @@ internal sealed class ProjectResolver
         var panelsAreSound = diagnostics.Count == 0;
         foreach (var joint in model.Joints) Joint(joint, panelsAreSound);
         foreach (var (name, fitting) in model.Fittings) Fit(name, fitting, panelsAreSound);
+        if (!panelsAreSound) return;
+        foreach (var hole in model.Holes) Hole(hole);
+        foreach (var line in model.Lines) Line(line);
     }
 
     private void Cabinet(CabinetEntry entry)
     {
-        var board = Find(boards, entry.Board, "board");
-        var screw = ScrewOf(entry.Screw);
-        var back = entry.Back is { } b ? Back(b, board) : null;
-        var shelves = Shelves(entry, board);
-        if (diagnostics.Count > 0) return;
-        var carcass = new Carcass(entry.Width, entry.Height, entry.Depth, board!, back, shelves, screw!, Rows(entry.Rows));
-        foreach (var (source, message) in CarcassResolver.Resolve(carcass, assembly, lengths)) Fail(source == default ? entry.At : source, message);
-    }
-
-    private CarcassBack? Back(BackEntry entry, Board? around)
-    {
-        if (Find(boards, entry.Board, "board") is not { } board || around is null) return null;
-        foreach (var (key, given) in new[] { ("groove-depth", entry.GrooveDepth), ("groove-play", entry.GroovePlay), ("end-play", entry.EndPlay) })
-            if (given is not null && entry.Fit == BackFit.Between) Fail(given.Source, $"“{key}” belongs to a back in a groove, and this one sits between the panels; leave it out, or write fit: groove");
-        var inset = entry.Inset ?? (entry.Fit == BackFit.Groove ? Size.Default(10, "usual-back-inset") : Size.Zero);
-        var depth = entry.GrooveDepth ?? Size.Smallest(Size.Default(8, "usual-groove-depth"), around.Thickness / 2).As("groove-depth");
-        return new CarcassBack(board, entry.Fit, inset, depth, entry.GroovePlay ?? Size.Default(0.3, "usual-groove-play"), entry.EndPlay ?? Size.Default(1, "usual-end-play"));
-    }
-
-    private ImmutableArray<CarcassShelf> Shelves(CabinetEntry entry, Board? usual)
-    {
-        var even = Enumerable.Range(1, entry.Shelves.Even).Select(i => new ShelfEntry(null, null, null, Size.Zero, entry.Shelves.At));
-        var shelves = ImmutableArray.CreateBuilder<CarcassShelf>();
-        var taken = new HashSet<string>(CabinetPanels, StringComparer.Ordinal);
-        foreach (var (shelf, number) in even.Concat(entry.Shelves.Each).Select((s, i) => (s, i + 1)))
-        {
-            var id = shelf.Name?.Text ?? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"shelf-{number}");
-            if (!taken.Add(id))
-                Fail(shelf.Name?.At ?? shelf.At, CabinetPanels.Contains(id)
-                    ? $"“{id}” is kept for the cabinet's own panel; give the shelf another name"
-                    : shelf.Name is null ? $"this shelf would be called “{id}” by its place in the list, as another is; give it a name" : $"two shelves are called “{id}”; give one another name");
-            var board = shelf.Board is { } name ? Find(boards, name, "board") : usual;
-            if (board is not null) shelves.Add(new CarcassShelf(id, board, shelf.Top, shelf.FrontInset, shelf.At));
-        }
-
-        return shelves.ToImmutable();
+        if (new CabinetReader(references).Read(entry) is not { } spec || diagnostics.Count > 0) return;
+        foreach (var (source, message) in CabinetResolver.Resolve(spec, assembly, lengths)) Fail(source, message);
     }
 
     private void Panel(Word name, PanelEntry entry)
@@ -99,7 +58,7 @@ internal sealed class ProjectResolver
             return;
         }
 
-        if (Find(boards, entry.Board, "board") is not { } board) return;
+        if (references.Board(entry.Board) is not { } board) return;
         var placement = entry.Place is { } place ? Placed(place, entry, board) : null;
         if (entry.Place is not null && placement is null) return;
         var panel = Kernel.Panel.Rectangular(name.Text, board, entry.Length, entry.Width, placement);
@@ -152,7 +111,7 @@ internal sealed class ProjectResolver
 
     private void Joint(JointEntry entry, bool panelsAreSound)
     {
-        var screw = ScrewOf(entry.Screw);
+        var screw = references.Screw(entry.Screw);
         if (!panelsAreSound) return;
         var (through, into) = (PanelOf(entry.Through), PanelOf(entry.Into));
         if (through is null || into is null || screw is null) return;
@@ -165,7 +124,7 @@ internal sealed class ProjectResolver
 
         if (through == into) Fail(entry.Into.At, "a panel cannot be screwed to itself");
         else if (assembly.HasJoint(through.Id, into.Id)) Fail(entry.At, $"screws go from “{through.Id}” into “{into.Id}” already, by the cabinet or an earlier joint; leave this one out");
-        else if (!assembly.Screw(through.Id, into.Id, screw, Rows(entry.Rows)))
+        else if (!assembly.Screw(through.Id, into.Id, screw, References.Rows(entry.Rows)))
             Fail(entry.At, assembly.CanScrew(into.Id, through.Id)
                 ? $"“{into.Id}” has the face and “{through.Id}” the edge; write through: {into.Id}, into: {through.Id}"
                 : $"no face of “{through.Id}” lies on a straight edge of “{into.Id}”; check the places and sizes of both");
@@ -173,9 +132,46 @@ internal sealed class ProjectResolver
 
     private void Fit(Word name, FittingEntry entry, bool panelsAreSound)
     {
-        var pattern = Find(hardware, entry.Hardware, "hardware");
+        var pattern = references.Hardware(entry.Hardware);
         if (!panelsAreSound || PanelOf(entry.Panel) is not { } panel || pattern is null) return;
-        assembly.Fit(new Fitting(name.Text, pattern, panel.Id, entry.Face, entry.Centre, entry.QuarterTurns));
+        if (assembly.HasHardware(name.Text))
+        {
+            Fail(name.At, $"the cabinet has hardware called “{name.Text}” already; choose another name");
+            return;
+        }
+
+        var fitting = new Fitting(name.Text, pattern, panel, entry.Face, entry.Centre, entry.QuarterTurns);
+        assembly.Add(fitting.Placed);
+        assembly.Write(panel.Id, fitting.Bores());
+    }
+
+    private void Hole(HoleEntry entry)
+    {
+        if (PanelOf(entry.Panel) is not { } panel || At(panel, entry.From, entry.At) is not { } at) return;
+        assembly.Write(panel.Id, entry.Depth is { } depth
+            ? Bore.Blind(panel.Id, entry.Face, at, entry.Diameter, depth)
+            : Bore.Through(panel.Id, entry.Face, at, entry.Diameter));
+    }
+
+    private void Line(LineEntry entry)
+    {
+        if (PanelOf(entry.Panel) is not { } panel || At(panel, entry.From, entry.At) is not { } from || At(panel, entry.To, entry.At) is not { } to) return;
+        if (from.Point.DistanceTo(to.Point) <= Tolerance.Length) Fail(entry.At, "both ends of the line are one place; write two different ends");
+        else assembly.Write(panel.Id, new Mark(panel.Id, entry.Face, from, to));
+    }
+
+    // A place by its distances from two edges, wherever these are in the panel's frame.
+    private Position? At(Panel panel, ImmutableArray<(Direction Edge, Size Distance)> from, SourceSpan source)
+    {
+        Size? x = null, y = null;
+        foreach (var (direction, distance) in from)
+        {
+            if (EdgeOf(panel, direction, source) is not { } edge) return null;
+            if (edge is Surface.Start or Surface.End) x = edge == Surface.Start ? distance : panel.Length - distance;
+            else y = edge == Surface.Near ? distance : panel.Width - distance;
+        }
+
+        return new Position(x!, y!);
     }
 
     /// <summary>The outline of some steps, or nothing where it is not sound.</summary>
@@ -234,30 +230,8 @@ internal sealed class ProjectResolver
     private Panel? PanelOf(Word word)
     {
         if (assembly.Find(word.Text) is { } panel) return panel;
-        Fail(word.At, $"there is no panel called “{word.Text}”{Hint(word.Text, assembly.PanelIds, "there are none")}");
+        Fail(word.At, $"there is no panel called “{word.Text}”{References.Hint(word.Text, assembly.PanelIds, "there are none")}");
         return null;
-    }
-
-    private static string Hint(string word, IEnumerable<string> known, string none) =>
-        !known.Any() ? $"; {none}" : Spelling.Nearest(word, known) is { } near ? $"; did you mean “{near}”?" : $"; known are {string.Join(", ", known)}";
-
-    private Screw? ScrewOf(Word? word) => word is null ? screws[UsualScrew] : Find(screws, word, "screw");
-
-    private T? Find<T>(Dictionary<string, T> among, Word word, string what) where T : class
-    {
-        if (among.TryGetValue(word.Text, out var found)) return found;
-        Fail(word.At, $"there is no {what} called “{word.Text}”{Hint(word.Text, among.Keys, $"the file describes no {what}")}");
-        return null;
-    }
-
-    private static RowRule Rows(RowsEntry? entry) =>
-        new(entry?.EndDistance ?? RowRule.Standard.EndDistance, entry?.Pitch ?? RowRule.Standard.Pitch);
-
-    // The dimensions of a catalogue part are nobody's line in the user's file.
-    private static Screw Made(string name, ScrewEntry entry, bool bought)
-    {
-        Size Dimension(Size size) => bought ? Size.Default(size.Value, size.Rule) : size;
-        return new Screw(name, Dimension(entry.Diameter), Dimension(entry.Length), Dimension(entry.HeadDiameter), Dimension(entry.Clearance), Dimension(entry.EdgePilot));
     }
 
     /// <summary>A length in mm, printed in the file's way.</summary>

@@ -10,6 +10,7 @@ internal static class ProjectShapes
 {
     private static readonly TextShape Text = new();
     private static readonly NameShape Name = new();
+    private static readonly NameShape PanelName = new(isPlace: true);
     private static readonly ChoiceShape<bool> YesNo = new(("yes", true), ("no", false));
     private static readonly ChoiceShape<Surface> Face = new(("inside", Surface.Inside), ("outside", Surface.Outside));
     private static readonly ChoiceShape<int> Turn = new(("0", 0), ("90", 1), ("180", 2), ("270", 3));
@@ -29,13 +30,6 @@ internal static class ProjectShapes
         f.Required("height", Positive("hardware-height"), "How far it stands off the face it is fixed to."),
         f.Optional("bores", new ListShape<PatternBore>(PatternBores, 200), "The holes it needs, as seen looking at the face it is fixed to.", [], "none")));
 
-    private static readonly Shape<ScrewEntry> Screw = new MappedShape<ScrewEntry, ScrewEntry>(new RecordShape<ScrewEntry>("a screw", f => new ScrewEntry(
-        f.Required("diameter", Positive("screw-diameter"), "Outer diameter of the thread."),
-        f.Required("length", Positive("screw-length"), "Length under a flush head."),
-        f.Required("head", Positive("head-diameter"), "Diameter of the head."),
-        f.Required("clearance", Positive("clearance-diameter"), "Diameter of the hole it passes through."),
-        f.Required("edge-pilot", Positive("edge-pilot-diameter"), "Diameter of the pilot hole in the edge of a board."))), (s, _) => (s, Unfit(s)));
-
     private static readonly RecordShape<BoardEntry> Board = new("a board", f => new BoardEntry(
         f.Required("kind", new ChoiceShape<BoardKind>([.. Enum.GetValues<BoardKind>().Select(k => (k.ToString().ToLowerInvariant(), k))]), "What it is made of."),
         f.Required("thickness", Positive("board-thickness"), "Actual, measured thickness. The label is not enough: 3/4 in board may measure 18 mm."),
@@ -49,11 +43,13 @@ internal static class ProjectShapes
 
     private static readonly RecordShape<BackEntry> Back = new("the back", f => new BackEntry(
         f.Required("board", Name, "Name of its board."),
-        f.Optional("fit", new ChoiceShape<BackFit>(("groove", BackFit.Groove), ("between", BackFit.Between)), "How it sits: in a groove all round, or between sides, top and bottom.", BackFit.Groove, "groove"),
-        f.Optional("inset", NotNegative("back-inset"), "From the rear edge of the carcass to the groove, or to the back; 10 mm to a groove, 0 to a back between, where it is left out."),
+        f.Optional("fit", new ChoiceShape<BackFit>(("groove", BackFit.Groove), ("between", BackFit.Between), ("within-sides", BackFit.WithinSides), ("behind", BackFit.Behind)),
+            "How it sits: in a groove all round; between sides, top and bottom; within the sides and running past top and bottom; behind all four.", BackFit.Groove, "groove"),
+        f.Optional("inset", NotNegative("back-inset"), "From the rear edge of the sides to the groove, or to the back; 10 mm to a groove, else 0, where it is left out."),
         f.Optional("groove-depth", Positive("groove-depth"), "Depth of the groove; 8 mm, at most half the board, where it is left out."),
         f.Optional("groove-play", NotNegative("groove-play"), "How much wider the groove is than the back is thick; 0.3 mm where it is left out."),
         f.Optional("end-play", NotNegative("end-play"), "Left free between the back and the bottom of the groove on each side; 1 mm where it is left out."),
+        f.Optional("screw", Name, "Name of the screw that goes through the back; the longest of the cabinet screw's diameter that reaches at most 30 mm further where it is left out."),
         f.At));
 
     private static readonly RecordShape<ShelfEntry> Shelf = new("a shelf", f => new ShelfEntry(
@@ -68,15 +64,107 @@ internal static class ProjectShapes
         new MappedShape<int, ShelvesEntry>(new CountShape(0, 50), (count, node) => (new ShelvesEntry(count, [], node.At), null)),
         new MappedShape<ImmutableArray<ShelfEntry>, ShelvesEntry>(new ListShape<ShelfEntry>(Shelf, 50), (each, node) => (new ShelvesEntry(0, each, node.At), null)));
 
+    /// <summary>The schema's name for a bay, which may hold bays.</summary>
+    public const string BayReference = "bay";
+
+    private static readonly RecordShape<SlidingShelfEntry> Sliding = new("a sliding shelf", f => new SlidingShelfEntry(
+        f.Required("slide", Name, "Name of the pair of slides."),
+        f.Optional("board", Name, "Name of the board of shelf and runners; the cabinet's where it is left out."),
+        f.Optional("runner-height", Positive("runner-height"), "Height of the two runners that stand on the slides; 70 mm where it is left out."),
+        f.Optional("above-floor", NotNegative("above-floor"), "From the floor of the bay to the runners; 10 mm where it is left out."),
+        f.Optional("set-back", NotNegative("set-back"), "From the front edge of the cabinet to slides, runners and shelf; 3 mm where it is left out."),
+        f.Optional("rear-clearance", NotNegative("rear-clearance"), "Kept free behind for cables; 50 mm where it is left out."),
+        f.Optional("load", new NumberShape(Measure.Mass, Range.Positive, "load"), "What stands on it, to be checked against the slides."),
+        f.At));
+
+    private static readonly RecordShape<LiningEntry> Lining = new("a lining", f => new LiningEntry(
+        f.Required("board", Name, "Name of the sheet it is cut from."),
+        f.Required("faces", new ListShape<Direction>(new ChoiceShape<Direction>(
+            ("left", Direction.Left), ("right", Direction.Right), ("back", Direction.Back), ("bottom", Direction.Bottom), ("top", Direction.Top)), 5), "The sides of the bay it covers.")));
+
+    /// <summary>A bay.</summary>
+    public static readonly RecordShape<BayEntry> Bay = new("a bay", f => BayFields(f,
+        f.Optional("name", Name, "Its name, part of the ids of the panels in it; bay-1, bay-2 … where it is left out."),
+        f.Optional("height", Positive("bay-height"), "Clear height of a stacked bay; left out, it shares what is left."),
+        f.Optional("width", Positive("bay-width"), "Clear width of a bay side by side; left out, it shares what is left.")));
+
+    private static readonly RecordShape<DoorsEntry> Doors = new("the doors", f => new DoorsEntry(
+        f.Required("board", Name, "Name of what they are made of; a bought door is a board of its own thickness."),
+        f.Optional("hang", new ChoiceShape<Hanging>(("left", Hanging.Left), ("right", Hanging.Right), ("pair", Hanging.Pair)), "One hinged on the left or right, or a pair.", Hanging.Pair, "pair"),
+        f.Optional("width", Positive("door-width"), "Actual width of one door; left out, it follows from the cabinet."),
+        f.Optional("height", Positive("door-height"), "Actual height of one door; left out, it follows from the cabinet."),
+        f.Optional("module", new RecordShape<DoorModuleEntry>("a module", m => new DoorModuleEntry(
+            m.Optional("width", Positive("module-width"), "Width of the grid, gaps included."),
+            m.Optional("height", Positive("module-height"), "Height of the grid, gaps included."))), "The grid a bought door is made for; a cabinet without a width or height of its own takes it from here."),
+        f.Optional("reveal", NotNegative("reveal"), "From the outside of the carcass to the doors; 1.5 mm where it is left out."),
+        f.Optional("gap", NotNegative("gap"), "Between two doors; 3 mm where it is left out."),
+        f.Optional("hinge", Name, "Name of the hinge; cup-35 where it is left out."),
+        f.Optional("bands", Positive("band-thickness"), "Thickness of the band on all four edges."),
+        f.At));
+
+    private static readonly RecordShape<CastorsEntry> Castors = new("the castors", f => new CastorsEntry(
+        f.Required("castor", Name, "Name of the castor."),
+        f.Optional("clearance", NotNegative("castor-clearance"), "Kept free around the swivelling wheel; 5 mm where it is left out."),
+        f.At));
+
+    private static readonly RecordShape<AppliedTopEntry> AppliedTop = new("the applied top", f => new AppliedTopEntry(
+        f.Required("board", Name, "Name of its board."),
+        f.Optional("overhang", new RecordShape<OverhangEntry>("the overhang", o => new OverhangEntry(
+            o.Optional("front", NotNegative("front-overhang"), "At the front.", Size.Zero, "0"),
+            o.Optional("sides", NotNegative("side-overhang"), "At both sides.", Size.Zero, "0"),
+            o.Optional("back", NotNegative("back-overhang"), "Behind.", Size.Zero, "0"))), "How far it stands over the carcass."),
+        f.Optional("screw", Name, "Name of the screw that holds it from beneath; the longest of the cabinet screw's diameter that cannot come through where it is left out.")));
+
     private static readonly RecordShape<CabinetEntry> Cabinet = new("the cabinet", f => new CabinetEntry(
-        f.Required("width", Positive("outside-width"), "Outside width, left to right."),
-        f.Required("height", Positive("outside-height"), "Outside height."),
-        f.Required("depth", Positive("outside-depth"), "Outside depth, front to back."),
-        f.Required("board", Name, "Name of the board of sides, top, bottom and shelves."),
+        f.Optional("width", Positive("outside-width"), "Outside width, left to right; or give it under inside, or by the doors."),
+        f.Optional("height", Positive("outside-height"), "Outside height of the carcass; or give it under inside, or by the doors."),
+        f.Optional("depth", Positive("outside-depth"), "Outside depth of the carcass, front to back, without doors; or give it under inside."),
+        f.Optional("inside", new RecordShape<InsideEntry>("the inside", i => new InsideEntry(
+            i.Optional("width", Positive("inner-width"), "Between the sides."),
+            i.Optional("height", Positive("inner-height"), "Between bottom and top."),
+            i.Optional("depth", Positive("clear-depth"), "From the front to the back."))), "Sizes given inside; the outside follows."),
+        f.Optional("step", Positive("step"), "Hand-cut sizes are whole multiples of it, such as 1/16 in; the outside takes the difference."),
+        f.Required("board", Name, "Name of the board of sides, top, bottom, dividers and shelves."),
+        f.Optional("top", new ChoiceShape<bool>(("between", false), ("over", true)), "The top stands between the sides, or runs over them.", false, "between"),
+        f.Optional("bottom", new ChoiceShape<bool>(("between", false), ("under", true)), "The bottom stands between the sides, or runs under them.", false, "between"),
+        f.Optional("recess", NotNegative("recess"), "How far a bottom between the sides is raised above their lower edge.", Size.Zero, "0"),
         f.Optional("back", Back, "The back; left out, the cabinet is open behind."),
-        f.Optional("shelves", Shelves, "A number of evenly spaced fixed shelves, or a list of shelves.", new ShelvesEntry(0, [], default), "none"),
+        BayFields(f, null, null, null),
+        f.Optional("doors", Doors, "Overlay doors; left out, there are none."),
+        f.Optional("castors", Castors, "Four castors under the bottom; left out, there are none."),
+        f.Optional("applied-top", AppliedTop, "A finished panel laid over the top; left out, there is none."),
+        f.Optional("bands", Bands(), "Edge bands of all carcass panels, dividers and shelves, by where the edge looks.", [], "none"),
         f.Optional("screw", Name, "Name of the screw that holds every joint; wood-4x50 where it is left out."),
         f.Optional("screw-rows", Rows, "How the screws spread along each joint."),
+        f.At));
+
+    // How a bay, or the whole inside, is divided and filled.
+    private static BayEntry BayFields(Fields f, Word? name, Size? height, Size? width) => new(
+        name, height, width,
+        f.Optional("stacked", new ListShape<BayEntry>(new ReferenceShape<BayEntry>(BayReference, () => Bay), 20), "Bays above each other, from the bottom up, a fixed shelf between each two.", [], "none"),
+        f.Optional("side-by-side", new ListShape<BayEntry>(new ReferenceShape<BayEntry>(BayReference, () => Bay), 20), "Bays beside each other, from left to right, a divider between each two.", [], "none"),
+        f.Optional("shelves", Shelves, "A number of evenly spaced fixed shelves, or a list of shelves.", new ShelvesEntry(0, [], default), "none"),
+        f.Optional("sliding-shelf", Sliding, "A shelf for equipment on side-mounted slides."),
+        f.Optional("lining", Lining, "Sheets fixed to inside faces."),
+        f.At);
+
+    private static readonly MappedShape<ImmutableArray<(Direction, Size)>, ImmutableArray<(Direction, Size)>> NamedPlace =
+        new(ByEdge("a place", NotNegative("distance"), d => $"Distance from the edge that looks {d.Word()}."), (from, _) =>
+            (from, from.Length == 2 && from[0].Item1.Axis() != from[1].Item1.Axis() ? null : "a place has two distances, one from an edge of each direction, written {front: 60, bottom: 900}"));
+
+    private static readonly RecordShape<HoleEntry> Hole = new("a hole", f => new HoleEntry(
+        f.Required("panel", PanelName, "The panel it is drilled in."),
+        f.Optional("face", Face, "The face it is drilled from.", Surface.Inside, "inside"),
+        f.Required("from", NamedPlace, "Its centre, by the distances from two edges as they look once built, such as {front: 60, bottom: 900}."),
+        f.Required("diameter", Positive("hole-diameter"), "Diameter."),
+        f.Optional("depth", Positive("hole-depth"), "Depth; left out, it goes through."),
+        f.At));
+
+    private static readonly RecordShape<LineEntry> Line = new("a line", f => new LineEntry(
+        f.Required("panel", PanelName, "The panel it is marked on."),
+        f.Optional("face", Face, "The face it is marked on.", Surface.Inside, "inside"),
+        f.Required("from", NamedPlace, "One end, by the distances from two edges as they look once built."),
+        f.Required("to", NamedPlace, "The other end."),
         f.At));
 
     private static readonly Shape<OutlineStep> Step = new EitherShape<OutlineStep>(
@@ -158,15 +246,15 @@ internal static class ProjectShapes
         f.At));
 
     private static readonly RecordShape<JointEntry> Joint = new("a joint", f => new JointEntry(
-        f.Required("through", Name, "The panel the screws pass through."),
-        f.Required("into", Name, "The panel whose edge they hold in."),
+        f.Required("through", PanelName, "The panel the screws pass through."),
+        f.Required("into", PanelName, "The panel whose edge they hold in."),
         f.Optional("screw", Name, "Name of the screw; wood-4x50 where it is left out."),
         f.Optional("screw-rows", Rows, "How the screws spread along the joint."),
         f.At));
 
     private static readonly RecordShape<FittingEntry> Fitting = new("a fitting", f => new FittingEntry(
         f.Required("hardware", Name, "Name of the hardware."),
-        f.Required("panel", Name, "The panel it is fixed to."),
+        f.Required("panel", PanelName, "The panel it is fixed to."),
         f.Optional("face", Face, "The face it is fixed to.", Surface.Inside, "inside"),
         f.Required("at", Pair("fitting-position", Range.Any), "The middle of its foot as [x, y] of the panel."),
         f.Optional("turn", Turn, "Degrees it is turned anticlockwise, looking at the face.", 0, "0")));
@@ -193,25 +281,17 @@ internal static class ProjectShapes
         return new ProjectModel(
             name,
             f.Optional("boards", new MapShape<BoardEntry>(Board), "The sheet goods, each under a name of your own.", [], "none"),
-            f.Optional("screws", new MapShape<ScrewEntry>(Screw), "Screws of your own beside those of the catalogue.", [], "none"),
+            CatalogueShapes.Sections(f),
             f.Optional("hardware", new MapShape<HardwareEntry>(Hardware), "Bought parts by their dimensions.", [], "none"),
-            f.Optional("cabinet", Cabinet, "A plain carcass by its outside sizes."),
+            f.Optional("cabinet", Cabinet, "A cabinet in few numbers."),
             f.Optional("panels", new MapShape<PanelEntry>(Panel), "Panels one by one, each under a name of your own.", [], "none"),
             f.Optional("joints", new ListShape<JointEntry>(Joint), "Screwed joints beside those of the cabinet.", [], "none"),
             f.Optional("fittings", new MapShape<FittingEntry>(Fitting), "Hardware on panels, each under a name of your own.", [], "none"),
+            f.Optional("holes", new ListShape<HoleEntry>(Hole), "Holes for instruments and cables at named places, in any panel.", [], "none"),
+            f.Optional("lines", new ListShape<LineEntry>(Line), "Lines to mark between named places, such as where a light strip goes.", [], "none"),
             f.Optional("checks", Checks, "Changed limits and waived rules.") ?? ChecksEntry.None,
             f.At);
     });
-
-    /// <summary>The form of the shipped catalogue of screws.</summary>
-    public static readonly RecordShape<ImmutableArray<(Word Name, ScrewEntry Value)>> ScrewCatalogue = new("the catalogue", f =>
-        f.Required("screws", new MapShape<ScrewEntry>(Screw), "Screws by their dimensions."));
-
-    private static string? Unfit(ScrewEntry screw) =>
-        screw.Clearance.Value < screw.Diameter.Value ? "a screw does not pass through a clearance hole smaller than its thread"
-        : screw.EdgePilot.Value >= screw.Diameter.Value ? "a screw does not hold in a pilot hole as large as its thread"
-        : screw.HeadDiameter.Value <= screw.Clearance.Value ? "a head no larger than the clearance hole passes through it"
-        : null;
 
     private static NumberShape Positive(string rule) => new(Measure.Length, Range.Positive, rule);
 
@@ -239,14 +319,16 @@ internal static class ProjectShapes
                 (pair, pair.Length == 2 ? null : "a place has two lengths, written [x, y]")));
     }
 
-    private static RecordShape<ImmutableArray<(Direction, Size)>> Bands() => new("the bands", f =>
+    private static RecordShape<ImmutableArray<(Direction, Size)>> ByEdge(string what, NumberShape shape, Func<Direction, string> help) => new(what, f =>
     {
-        var bands = ImmutableArray.CreateBuilder<(Direction, Size)>();
+        var all = ImmutableArray.CreateBuilder<(Direction, Size)>();
         foreach (var direction in Enum.GetValues<Direction>())
-            if (f.Optional(direction.Word(), Positive("band-thickness"), $"Thickness of the band on the edge that looks {direction.Word()}.") is { } thickness)
-                bands.Add((direction, thickness));
-        return bands.ToImmutable();
+            if (f.Optional(direction.Word(), shape, help(direction)) is { } size) all.Add((direction, size));
+        return all.ToImmutable();
     });
+
+    private static RecordShape<ImmutableArray<(Direction, Size)>> Bands() =>
+        ByEdge("the bands", Positive("band-thickness"), d => $"Thickness of the band on the edge that looks {d.Word()}.");
 
     private static RecordShape<ChecksEntry> OneCheck(Check check) => new(check.Rule, f =>
     {

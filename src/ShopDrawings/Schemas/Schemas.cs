@@ -21,6 +21,7 @@ public static class Schemas
                 ["title"] = "ShopDrawings project file",
             };
             foreach (var (key, value) in ProjectShapes.Project.Schema()) schema[key] = value!.DeepClone();
+            schema["$defs"] = new JsonObject { [ProjectShapes.BayReference] = ProjectShapes.Bay.Schema() };
             return schema.ToJsonString(Options) + "\n";
         }
     }

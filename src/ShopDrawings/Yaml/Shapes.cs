@@ -28,28 +28,33 @@ internal sealed class TextShape : Shape<string>
 }
 
 /// <summary>A name: lower-case words of letters and digits joined by dashes. Names become file names.</summary>
-internal sealed class NameShape : Shape<Word>
+/// <param name="isPlace">Whether it may be a panel's place, words joined by slashes: <c>chamber/shelf-1</c>.</param>
+internal sealed class NameShape(bool isPlace = false) : Shape<Word>
 {
     private const int Longest = 40;
     private static readonly string[] Reserved = ["con", "prn", "aux", "nul", .. Enumerable.Range(1, 9).SelectMany(n => new[] { $"com{n}", $"lpt{n}" })];
 
     /// <inheritdoc/>
-    public override string Expected => "a name like left-panel";
+    public override string Expected => isPlace ? "the name of a panel like left-side" : "a name like left-panel";
 
     /// <inheritdoc/>
     public override bool TryRead(YamlNode node, Reading reading, out Word value)
     {
         if (node is not YamlScalar { IsEmpty: false } scalar) return Misfit(node, reading, out value);
         value = new Word(scalar.Text, node.At);
-        var words = value.Text.Split('-');
-        var isName = words.All(w => w.Length > 0 && w.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c))) && char.IsAsciiLetter(value.Text[0]);
-        if (!isName || value.Text.Length > Longest)
+        if (isPlace && value.Text.Contains('/')) return value.Text.Split('/').All(IsName) || reading.Fail(node.At, $"{node.Described} is not the name of a panel; panels in a bay are called like chamber/shelf-1");
+        if (!IsName(value.Text) || value.Text.Length > Longest)
             return reading.Fail(node.At, $"{node.Described} is not a name{(value.Text.Length > Longest ? $", it has {value.Text.Length} characters" : "")}; names are up to {Longest} small letters, digits and dashes and start with a letter, like left-panel");
         return !Reserved.Contains(value.Text) || reading.Fail(node.At, $"“{value.Text}” cannot be a file name on every system; choose another name");
     }
 
     /// <inheritdoc/>
-    public override JsonObject Schema() => new() { ["type"] = "string", ["pattern"] = "^[a-z][a-z0-9]*(-[a-z0-9]+)*$", ["maxLength"] = Longest };
+    public override JsonObject Schema() => isPlace
+        ? new() { ["type"] = "string", ["pattern"] = "^[a-z][a-z0-9]*(-[a-z0-9]+)*(/[a-z][a-z0-9]*(-[a-z0-9]+)*)*$" }
+        : new() { ["type"] = "string", ["pattern"] = "^[a-z][a-z0-9]*(-[a-z0-9]+)*$", ["maxLength"] = Longest };
+
+    private static bool IsName(string text) =>
+        text.Length > 0 && char.IsAsciiLetter(text[0]) && text.Split('-').All(w => w.Length > 0 && w.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c)));
 }
 
 /// <summary>Which values a number may take.</summary>
@@ -221,6 +226,19 @@ internal sealed class EitherShape<T>(Func<YamlNode, bool> isFirst, Shape<T> firs
 
     /// <inheritdoc/>
     public override JsonObject Schema() => new() { ["anyOf"] = new JsonArray(first.Schema(), second.Schema()) };
+}
+
+/// <summary>A shape that may hold itself: the schema refers to it by name instead of spelling it out again.</summary>
+internal sealed class ReferenceShape<T>(string name, Func<Shape<T>> shape) : Shape<T>
+{
+    /// <inheritdoc/>
+    public override string Expected => shape().Expected;
+
+    /// <inheritdoc/>
+    public override bool TryRead(YamlNode node, Reading reading, out T value) => shape().TryRead(node, reading, out value);
+
+    /// <inheritdoc/>
+    public override JsonObject Schema() => new() { ["$ref"] = "#/$defs/" + name };
 }
 
 /// <summary>A shape whose value is made into another, and may be refused.</summary>

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using ShopDrawings.Kernel;
+using ShopDrawings.Yaml;
+using Range = ShopDrawings.Yaml.Range;
+
+namespace ShopDrawings.ProjectFile;
+
+/// <summary>Every key of a bought part, once: for the shipped catalogue and for a user's own parts alike. Lengths of any unit.</summary>
+internal static class CatalogueShapes
+{
+    private static readonly Shape<Screw> Screw = new MappedShape<Screw, Screw>(new RecordShape<Screw>("a screw", f => new Screw(
+        "",
+        f.Required("diameter", Length("screw-diameter"), "Outer diameter of the thread."),
+        f.Required("length", Length("screw-length"), "Length under a flush head."),
+        f.Required("head", Length("head-diameter"), "Diameter of the head."),
+        f.Required("clearance", Length("clearance-diameter"), "Diameter of the hole it passes through."),
+        f.Required("edge-pilot", Length("edge-pilot-diameter"), "Diameter of the pilot hole in the edge of a board."))), (s, _) => (s, Unfit(s)));
+
+    private static readonly RecordShape<Hinge> Hinge = new("a hinge", f => new Hinge
+    {
+        Name = "",
+        CupDiameter = f.Required("cup-diameter", Length("cup-diameter"), "Diameter of the cup's bore in the door."),
+        CupDepth = f.Required("cup-depth", Length("cup-depth"), "Depth of the cup's bore."),
+        BoringDistance = f.Required("boring-distance", Length("boring-distance"), "From the edge of the door to the edge of the cup's bore."),
+        FixingSpan = f.Required("fixing-span", Length("fixing-span"), "Between the two fixing holes beside the cup."),
+        FixingOffset = f.Required("fixing-offset", Length("fixing-offset"), "From the line through the cup's centre to the fixing holes, away from the edge."),
+        FixingDiameter = f.Required("fixing-diameter", Length("fixing-diameter"), "Diameter of the fixing holes."),
+        FixingDepth = f.Required("fixing-depth", Length("fixing-depth"), "Depth of the fixing holes."),
+        PlateSetBack = f.Required("plate-set-back", Length("plate-set-back"), "From the front edge of the side to the plate's holes."),
+        PlateSpacing = f.Required("plate-spacing", Length("plate-spacing"), "Between the plate's two holes, one above the other."),
+        PlateDiameter = f.Required("plate-diameter", Length("plate-diameter"), "Diameter of the plate's holes."),
+        PlateDepth = f.Required("plate-depth", Length("plate-depth"), "Depth of the plate's holes."),
+        FixedDistance = f.Required("fixed-distance", NotNegative("fixed-distance"), "Overlay with a plate of height 0 and a boring distance of 0: plate height = fixed distance + boring distance - overlay."),
+        BodyDepth = f.Required("body-depth", Length("body-depth"), "Room it takes behind the front edge."),
+        BodyReach = f.Required("body-reach", Length("body-reach"), "Room it takes inwards from the side."),
+        BodyHeight = f.Required("body-height", Length("body-height"), "Room it takes up and down together."),
+        Intrusion = f.Required("intrusion", NotNegative("intrusion"), "How far the open door stands into the opening."),
+    });
+
+    private static readonly RecordShape<Slide> Slide = new("a slide", f => new Slide
+    {
+        Name = "",
+        Length = f.Required("length", Length("slide-length"), "Length when closed."),
+        Thickness = f.Required("thickness", Length("slide-thickness"), "Between the cabinet and what slides."),
+        Height = f.Required("height", Length("slide-height"), "Height."),
+        Play = f.Required("play", NotNegative("slide-play"), "Room it needs on each side beyond its thickness."),
+        Travel = f.Required("travel", Length("slide-travel"), "How far it travels."),
+        RatingKg = f.Required("rating", new NumberShape(Measure.Mass, Range.Positive, "slide-rating"), "What a pair carries."),
+        CabinetHoles = f.Required("cabinet-holes", new ListShape<Size>(NotNegative("cabinet-hole"), 40), "Holes on the cabinet's side, each from the front end."),
+        RunnerHoles = f.Required("runner-holes", new ListShape<Size>(NotNegative("runner-hole"), 40), "Holes on the side of what slides, each from the front end."),
+        HoleDiameter = f.Required("hole-diameter", Length("slide-hole-diameter"), "Diameter of the pilot holes."),
+        HoleDepth = f.Required("hole-depth", Length("slide-hole-depth"), "Depth of the pilot holes."),
+    });
+
+    private static readonly RecordShape<Castor> Castor = new("a castor", f => new Castor
+    {
+        Name = "",
+        Height = f.Required("height", Length("castor-height"), "From the floor to the top of the plate."),
+        WheelDiameter = f.Required("wheel-diameter", Length("wheel-diameter"), "Diameter of the wheel."),
+        TreadWidth = f.Required("tread-width", Length("tread-width"), "Width of the tread."),
+        Offset = f.Required("offset", NotNegative("castor-offset"), "From the swivel axis to the wheel's axle."),
+        PlateLength = f.Required("plate-length", Length("plate-length"), "Length of the plate, front to back."),
+        PlateWidth = f.Required("plate-width", Length("plate-width"), "Width of the plate."),
+        HoleLength = f.Required("hole-length", Length("hole-length"), "Between the holes along the plate."),
+        HoleWidth = f.Required("hole-width", Length("hole-width"), "Between the holes across the plate."),
+        HoleDiameter = f.Required("hole-diameter", Length("hole-diameter"), "Diameter of the bolts' holes."),
+    });
+
+    /// <summary>The shipped catalogue.</summary>
+    public static readonly RecordShape<CatalogueEntries> Catalogue = new("the catalogue", Sections);
+
+    /// <summary>The sections of bought parts, in a catalogue or a project.</summary>
+    public static CatalogueEntries Sections(Fields f) => new(
+        f.Optional("screws", new MapShape<Screw>(Screw), "Screws of your own beside those of the catalogue.", [], "none"),
+        f.Optional("hinges", new MapShape<Hinge>(Hinge), "Cup hinges of your own beside those of the catalogue.", [], "none"),
+        f.Optional("slides", new MapShape<Slide>(Slide), "Slides of your own beside those of the catalogue.", [], "none"),
+        f.Optional("castors", new MapShape<Castor>(Castor), "Castors of your own beside those of the catalogue.", [], "none"));
+
+    private static NumberShape Length(string rule) => new(Measure.Length, Range.Positive, rule);
+
+    private static NumberShape NotNegative(string rule) => new(Measure.Length, Range.NotNegative, rule);
+
+    private static string? Unfit(Screw screw) =>
+        screw.Clearance.Value < screw.Diameter.Value ? "a screw does not pass through a clearance hole smaller than its thread"
+        : screw.EdgePilot.Value >= screw.Diameter.Value ? "a screw does not hold in a pilot hole as large as its thread"
+        : screw.HeadDiameter.Value <= screw.Clearance.Value ? "a head no larger than the clearance hole passes through it"
+        : null;
+}
