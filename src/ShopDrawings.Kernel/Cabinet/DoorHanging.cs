@@ -73,7 +73,7 @@ internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, Assembly
         for (var i = 0; i < count; i++)
         {
             var wanted = i == 0 ? from + first : i == count - 1 ? from + height - first : from + first + (double)i * pitch;
-            Hang(hinge, door, side, hangsLeft, Clear(wanted, blocked, hinge), $"{doorId}/hinge-{i + 1}");
+            Hang(hinge, door, side, hangsLeft, Clear(wanted, blocked, from.Value + hinge.BodyHeight.Value / 2, (from + height).Value - hinge.BodyHeight.Value / 2), $"{doorId}/hinge-{i + 1}");
         }
     }
 
@@ -113,12 +113,12 @@ internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, Assembly
         ];
     }
 
-    // The wanted height, or the nearest one at which nothing is in the way.
-    private static Size Clear(Size wanted, List<(Size From, Size To)> blocked, Hinge hinge)
+    // The wanted height, or the nearest one on the door at which nothing is in the way; where there is none, a check will say so.
+    private static Size Clear(Size wanted, List<(Size From, Size To)> blocked, double lowest, double highest)
     {
         Size? best = null;
         foreach (var candidate in blocked.SelectMany(b => new[] { b.From, b.To }).Prepend(wanted))
-            if (!blocked.Exists(b => candidate.Value > b.From.Value + Tolerance.Length && candidate.Value < b.To.Value - Tolerance.Length)
+            if (candidate.Value >= lowest - Tolerance.Length && candidate.Value <= highest + Tolerance.Length && !blocked.Exists(b => candidate.Value > b.From.Value + Tolerance.Length && candidate.Value < b.To.Value - Tolerance.Length)
                 && (best is null || Math.Abs(candidate.Value - wanted.Value) < Math.Abs(best.Value - wanted.Value) - Tolerance.Length)) best = candidate;
         return (best ?? wanted).As(best == wanted || best is null ? "hinge-height" : "hinge-height-clear-of-a-shelf");
     }

@@ -28,7 +28,7 @@ public class MakeTests
         var call = Call.Of("make", Fixture("wall-cupboard"), "--out", folder["out"]);
 
         Assert.Equal(ExitCode.Done, call.ExitCode);
-        Assert.StartsWith("Seed jar cupboard: 7 panels, 57 bores, 9 joints; ", call.Output, StringComparison.Ordinal);
+        Assert.StartsWith("Seed jar cupboard: 8 panels, 63 bores, 9 joints; ", call.Output, StringComparison.Ordinal);
         Assert.Empty(call.Errors);
     }
 
