@@ -96,6 +96,39 @@ public class CheckTests
         else Assert.Equal(("feature-in-panel", message), (findings[0].Rule, findings[0].Message));
     }
 
+    [Theory]
+    [InlineData("bores: [{at: [100, 100], diameter: 10}, {at: [110, 100], diameter: 10}]", null)]                     // they touch
+    [InlineData("bores: [{at: [100, 100], diameter: 10}, {at: [109.9, 100], diameter: 10}]", "run into each other")]
+    [InlineData("bores: [{at: [20, 100], diameter: 10, depth: 4}, {edge: left, at: 100, diameter: 8, depth: 30}]", null)]     // 1 mm of wood below
+    [InlineData("bores: [{at: [20, 100], diameter: 10, depth: 6}, {edge: left, at: 100, diameter: 8, depth: 30}]", "run into each other")]
+    public void Bores_that_meet_are_an_error(string features, string? message)
+    {
+        var findings = InPanel(features);
+
+        if (message is null) Assert.Empty(findings);
+        else Assert.Contains(message, Assert.Single(findings).Message, StringComparison.Ordinal);
+    }
+
+    // Two rows meet in the corner of a shelf: 50 mm screws through 18 mm, 32 mm deep; too near where both stand 20 mm from the corner.
+    [Theory]
+    [InlineData(50, true)]
+    [InlineData(20, false)]
+    public void Screws_of_two_joints_that_meet_in_a_corner_are_an_error(int endDistance, bool isSound)
+    {
+        var findings = Find("""
+            panels:
+              shelf: {board: ply, length: 400, width: 200, place: {corner: [0, 0, 0], outside: bottom}}
+              side: {board: ply, length: 300, width: 200, place: {corner: [-18, 0, 0], outside: left}}
+              behind: {board: ply, length: 400, width: 300, place: {corner: [0, 200, 0], outside: back}}
+            joints:
+              - {through: side, into: shelf, screw-rows: {end-distance: {{endDistance}}}}
+              - {through: behind, into: shelf, screw-rows: {end-distance: {{endDistance}}}}
+            """.Replace("{{endDistance}}", $"{endDistance}", StringComparison.Ordinal));
+
+        Assert.Equal(isSound, findings.Length == 0);
+        Assert.All(findings, f => Assert.Equal(("bores-meet", "shelf"), (f.Rule, f.Panels[0])));
+    }
+
     [Fact]
     public void Finding_of_an_inch_file_speaks_in_inches()
     {
