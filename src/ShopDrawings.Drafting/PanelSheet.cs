@@ -59,7 +59,7 @@ public sealed class PanelSheet
         sheet.View();
         sheet.Dimensions();
         sheet.Strip(project);
-        sheet.List(own.Any(f => f.Withholds));
+        sheet.List([.. own.Where(f => f.Withholds).Select(f => f.Rule).Distinct()]);
         foreach (var finding in own)
             if (finding.Where is { } where && where.Panel == panel.Id) sheet.Point(where.Box);
         var bores = panel.Features.OfType<Bore>().Count();
@@ -86,8 +86,7 @@ public sealed class PanelSheet
                     Add(groove.Face == Surface.Inside ? GrooveLayer : HiddenLayer, groove.Outline);
                     break;
                 case Bore { Surface: Surface.Inside or Surface.Outside } bore:
-                    var isSeen = bore.Surface == Surface.Inside || bore.Depth is null;
-                    entities.Add(new CircleEntity(isSeen ? BoreLayer : HiddenLayer, OnPaper(bore.At.Point), bore.Diameter.Value / 2 / scale));
+                    FaceBore(bore);
                     break;
                 case Bore bore:
                     EdgeBore(bore);
@@ -97,6 +96,21 @@ public sealed class PanelSheet
                     break;
             }
         }
+    }
+
+    // A blind bore in the other face is hidden: four arcs, which still read as dashes where the circle is small.
+    private void FaceBore(Bore bore)
+    {
+        var (centre, radius) = (OnPaper(bore.At.Point), bore.Diameter.Value / 2 / scale);
+        if (bore.Surface == Surface.Inside || bore.Depth is null)
+        {
+            entities.Add(new CircleEntity(BoreLayer, centre, radius));
+            return;
+        }
+
+        Point2 At(double degrees) => centre + new Point2(Math.Cos(degrees * Math.PI / 180), Math.Sin(degrees * Math.PI / 180)) * radius;
+        foreach (var start in new[] { 20, 110, 200, 290 })
+            entities.Add(new SegmentEntity(HiddenLayer, new Segment(At(start), At(start + 50), Math.Tan(50 * Math.PI / 180 / 4))));
     }
 
     // Seen from the face, a bore in an edge is a rectangle that starts at the edge.
@@ -160,7 +174,7 @@ public sealed class PanelSheet
         {
             ("Panel", panel.Id, 74, Large),
             ("Project", project, 86, Normal),
-            ("Board, thickness", $"{panel.Board.Name}, {lengths.PrintFine(panel.Thickness.Value)}", 62, Normal),
+            ("Board, thickness", Board(), 62, Normal),
             ("Grain", panel.Board.HasGrain ? "along length" : "none", 26, Small),
             ("Scale", string.Create(CultureInfo.InvariantCulture, $"1:{scale}"), 19, Normal),
         };
@@ -169,26 +183,40 @@ public sealed class PanelSheet
         {
             if (x > Frame.Min.X) Line(new(x, Frame.Min.Y), new(x, ViewArea.Min.Y));
             Text(new(x + 2, ViewArea.Min.Y - 2 - Small), label, Small, Anchor.BaseLeft);
-            Text(new(x + 2, Frame.Min.Y + 5), Fitted(value, height, width - 4), height, Anchor.BaseLeft);
+            var shown = Lettering.Width(value, height) <= width - 4 ? height : Lettering.Width(value, Normal) <= width - 4 ? Normal : Small;
+            Text(new(x + 2, Frame.Min.Y + 5), Fitted(value, Math.Min(shown, height), width - 4), Math.Min(shown, height), Anchor.BaseLeft);
             x += width;
         }
     }
 
-    private void List(bool isWithheld)
+    private string Board()
+    {
+        var unit = lengths.IsInches ? "" : " mm";
+        return $"{(panel.Board.Label.Length > 0 ? $"{panel.Board.Name} ({panel.Board.Label})" : panel.Board.Name)}, {lengths.PrintFine(panel.Thickness.Value)}{unit}";
+    }
+
+    private void List(IReadOnlyList<string> withheldBy)
     {
         const double Line = 5;
         var left = ListArea.Min.X + 3;
         var y = ListArea.Max.Y - 3 - Normal;
-        if (isWithheld)
+        if (withheldBy.Count > 0)
         {
             var stamp = new Box2(new(left, y - 8), new(ListArea.Max.X - 3, y + Normal));
             entities.Add(new ContourEntity(WarningLayer, Contour.Rectangle(stamp.Min.X, stamp.Min.Y, stamp.Max.X, stamp.Max.Y)));
             entities.Add(new TextEntity(WarningLayer, new(stamp.Centre.X, stamp.Centre.Y + 1), Normal, "DO NOT CUT", Anchor.BaseCentre));
-            entities.Add(new TextEntity(WarningLayer, new(stamp.Centre.X, stamp.Min.Y + 1.8), Small, "see findings.json", Anchor.BaseCentre));
+            entities.Add(new TextEntity(WarningLayer, new(stamp.Centre.X, stamp.Min.Y + 1.8), Small, Fitted($"{string.Join(", ", withheldBy)}: see findings.json", Small, ListArea.Width - 8), Anchor.BaseCentre));
             y = stamp.Min.Y - Line - 2;
         }
 
-        string[] notes = ["Inside face up; places count from corner 0.", "Dashed: on the outside face or in an edge.", $"Lengths in {lengths.Statement}."];
+        string[] notes =
+        [
+            panel.Placement is null ? "Inside face up; places count from corner 0." : $"Face up: inside, which looks {panel.Facing(Surface.Inside).Word()}.",
+            .. panel.Placement is null ? Array.Empty<string>() : ["Places: along, across from corner 0."],
+            "Dashed: on the other face or in an edge.",
+            "In edges: along, then above the face below.",
+            $"Lengths in {lengths.Statement}.",
+        ];
         var end = ListArea.Min.Y + 3 + notes.Length * Line;
         foreach (var (note, index) in notes.Reverse().Select((n, i) => (n, i)))
             Text(new(left, ListArea.Min.Y + 3 + index * Line), note, Small, Anchor.BaseLeft);
@@ -213,21 +241,24 @@ public sealed class PanelSheet
     private IEnumerable<(string Text, double X)[]> Rows()
     {
         const double Indent = 2;
+        const double Gap = 1.2;
         var width = ListArea.Width - 6 - Indent;
+        if (!panel.Bands.IsEmpty) yield return [($"saw to {lengths.Print(panel.CutLength.Value)} × {lengths.Print(panel.CutWidth.Value)}, then", 0)];
+        foreach (var band in panel.Bands) yield return [($"band {lengths.PrintFine(band.Thickness.Value)} on the {panel.NameOf(band.Edge)} edge", 0)];
         foreach (var kind in panel.Features.GroupBy(Kind))
         {
             yield return [(string.Create(CultureInfo.InvariantCulture, $"{kind.Count()} × {kind.Key}"), 0)];
-            var places = kind.Select(Places).ToList();
-            var columns = Math.Max(1, (int)(width / (places.Max(p => Lettering.Width(p, Small)) + 2 * Indent)));
+            var places = kind.OrderBy(f => Corner(f).X).ThenBy(f => Corner(f).Y).Select(Places).ToList();
+            var columns = Math.Max(1, (int)(width / (places.Max(p => Lettering.Width(p, Small)) + Gap)));
             foreach (var row in places.Chunk(columns)) yield return [.. row.Select((p, i) => (p, Indent + i * width / columns))];
         }
 
-        foreach (var band in panel.Bands) yield return [($"band {lengths.PrintFine(band.Thickness.Value)} on the {panel.NameOf(band.Edge)} edge", 0)];
+        if (panel.Features.IsEmpty) yield return [("none", 0)];
     }
 
     private string Kind(Feature feature) => feature switch
     {
-        Bore bore => $"⌀{lengths.PrintFine(bore.Diameter.Value)} {(bore.Depth is { } d ? $"× {lengths.PrintFine(d.Value)} deep" : "through")}, {Where(bore.Surface)}",
+        Bore bore => $"⌀{lengths.PrintFine(bore.Diameter.Value)} {(bore.Depth is { } d ? $"× {lengths.PrintFine(d.Value)} deep," : "through, from")} {Where(bore.Surface)}",
         Groove groove => $"groove {lengths.PrintFine(groove.Width.Value)} wide, {lengths.PrintFine(groove.Depth.Value)} deep, {Where(groove.Face)}",
         CutOut cutOut => $"opening {lengths.Print(cutOut.Outline.Bounds.Width)} × {lengths.Print(cutOut.Outline.Bounds.Height)}, corner",
         Mark mark => $"{(mark.To is null ? "centre" : "line")} to mark, {Where(mark.Face)}",
@@ -243,7 +274,21 @@ public sealed class PanelSheet
         _ => throw new InvalidOperationException($"{feature.GetType().Name} has no place."),
     };
 
-    private string Place(Point2 at) => $"{lengths.PrintPlace(at.X)}, {lengths.PrintPlace(at.Y)}";
+    private static Point2 Corner(Feature feature)
+    {
+        var at = feature switch
+        {
+            Bore bore => bore.At.Point,
+            Groove groove => groove.From.Point,
+            CutOut cutOut => cutOut.Outline.Bounds.Min,
+            Mark mark => mark.From.Point,
+            _ => default,
+        };
+        return new Point2(Math.Round(at.X, 3), Math.Round(at.Y, 3));
+    }
+
+    // The unit is said once, below the list.
+    private string Place(Point2 at) => $"{lengths.PrintPlace(at.X).TrimEnd('"')}, {lengths.PrintPlace(at.Y).TrimEnd('"')}";
 
     private string Where(Surface surface) => surface.IsFace() ? panel.NameOf(surface) : $"{panel.NameOf(surface)} edge";
 

@@ -34,8 +34,8 @@ internal static class CheckValues
         ["in_to_mm"] = r => Tape.Parse(r.Inputs["in"], LengthUnit.Inch).Millimeters,
         ["ft_to_mm"] = r => Tape.Parse(r.Inputs["ft"], LengthUnit.Foot).Millimeters,
         ["letter_width_mm"] = r => Tape.Parse(r.Inputs["in"] + "\"").Millimeters,
-        ["nearest_16ths"] = r => Printed(LengthStyle.Inches.Print(r["mm"])) / Tape.Parse("1/16\"").Millimeters,
-        ["nearest_32nds"] = r => Printed(LengthStyle.Inches.PrintPlace(r["mm"])) / Tape.Parse("1/32\"").Millimeters,
+        ["nearest_16ths"] = r => Printed(Tape.PrintInches(r["mm"], 16)) / Tape.Parse("1/16\"").Millimeters,
+        ["nearest_32nds"] = r => Printed(Tape.PrintInches(r["mm"], 32)) / Tape.Parse("1/32\"").Millimeters,
         ["fraction_error"] = r => Printed(Tape.PrintInches(r["mm"], (int)r["denominator"])) - r["mm"],
         ["max_rounding_error"] = r => Enumerable.Range(0, 4096).Select(i => i * 25.4 / 2048).Max(mm => Math.Abs(Printed(Tape.PrintInches(mm, (int)r["denominator"])) - mm)),
 

@@ -13,6 +13,9 @@ internal sealed class AssemblyBuilder(string name)
     /// <summary>All panels as they stand, in building order.</summary>
     public IReadOnlyList<Panel> Panels => panels;
 
+    /// <summary>Ids of the sheets that lie against an inside face.</summary>
+    public List<string> Linings { get; } = [];
+
     /// <summary>The ids of all panels, in building order.</summary>
     public IEnumerable<string> PanelIds => panels.Select(p => p.Id);
 

@@ -157,7 +157,9 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
                 Direction.Top => (space.X, new Stretch(Size.Zero, deep), new Stretch(space.Z.From + space.Z.Extent - t, t), Direction.Right),
                 _ => (space.X, new(deep, t), space.Z, Direction.Top),
             };
-            assembly.Add(PanelPlacing.Fill($"{space.Path}{face.Word()}-lining", lining.Board, x, y, z, face, grain));
+            var id = $"{space.Path}{face.Word()}-lining";
+            assembly.Add(PanelPlacing.Fill(id, lining.Board, x, y, z, face, grain));
+            assembly.Linings.Add(id);
         }
     }
 

@@ -17,6 +17,8 @@ internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, Assembly
         var (height, lowReveal) = AcrossHeight(doors);
         foreach (var (size, what) in new[] { (sideReveal, "wide"), (lowReveal, "high"), (gap, "wide") })
             if (size.Value < -Tolerance.Length) faults.Add($"{(doors.Count == 2 ? "two doors are" : "a door is")} too {what} by {faults.Print(Size.Zero - size)} on each side for this cabinet; change the doors or the cabinet", doors.Source);
+        if (sideReveal.Value > frame.Thickness.Value)
+            faults.Add($"{(doors.Count == 2 ? "two doors" : "a door")} {faults.Print(width)} wide leave {faults.Print(sideReveal - frame.Thickness)} of the opening uncovered on each side; make them about {faults.Print((frame.Width - 2 * doors.Reveal - gap) / doors.Count)} wide, or the cabinet narrower", doors.Actual.Width?.Source ?? default, doors.Source);
         if (width.Value <= Tolerance.Length || height.Value <= Tolerance.Length) faults.Add("no room is left for the doors; make the cabinet larger or the reveals smaller", doors.Source);
         if (faults.All.Count > 0) return;
 

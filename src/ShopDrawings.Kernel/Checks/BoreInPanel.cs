@@ -10,11 +10,13 @@ internal sealed class BoreInPanel() : Check("bore-in-panel", "Every bore stays i
     public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings, LengthStyle lengths)
     {
         var floor = settings.Limit(Floor).Value;
+        var intoFaces = assembly.Joints.Where(j => j.Held.IsFace()).Select(j => j.Id).ToHashSet();
         foreach (var panel in assembly.Panels)
             foreach (var bore in panel.Features.OfType<Bore>())
             {
                 if (Leaves(panel, bore, lengths) is { } leaves) yield return leaves;
-                if (ComesThrough(panel, bore, floor, lengths) is { } through) yield return through;
+                // A screw too long is the screw's fault: another check says so, in its words.
+                if (!(bore.Use == BoreUse.Pilot && intoFaces.Contains(bore.Origin)) && ComesThrough(panel, bore, floor, lengths) is { } through) yield return through;
             }
     }
 

@@ -17,6 +17,8 @@ internal sealed class BoresMeet() : Check("bores-meet", "No two bores run into e
                 for (var j = i + 1; j < bores.Count; j++)
                 {
                     var (a, b) = (bores[i], bores[j]);
+                    // Screws of two joints through one panel that meet cover each other's heads: another check says so.
+                    if (a.Bore.Use == BoreUse.Clearance && b.Bore.Use == BoreUse.Clearance && a.Bore.Surface != b.Bore.Surface) continue;
                     var isOwn = a.Bore.Origin == panel.Id && b.Bore.Origin == panel.Id;
                     var least = (a.Bore.Use == BoreUse.Pilot || b.Bore.Use == BoreUse.Pilot) && a.Bore.Origin != b.Bore.Origin ? clearance : 0;
                     // As if both had round ends they reach further: far enough apart like that is far enough.

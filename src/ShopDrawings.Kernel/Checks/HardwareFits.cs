@@ -34,7 +34,16 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             yield return Make(joint, $"{joint.Id}: screws {lengths.Describe(screw.Length.Value)} long reach {lengths.Describe(Math.Max(grip, 0))} into {receiving.Id}; they need {lengths.Describe(hold)}",
                 [new("screw length", screw.Length.Value, "mm"), new("grip", grip, "mm"), new("least grip", hold, "mm")],
                 $"take screws at least {lengths.Describe(through.Thickness.Value + hold)} long", through);
-        if (joint.Held.IsFace()) yield break;
+        if (joint.Held.IsFace())
+        {
+            var most = receiving.Thickness.Value - BoreInPanel.Floor.Default;
+            if (Tolerance.Exceeds(grip, most))
+                yield return Make(joint, $"{joint.Id}: a screw {lengths.Describe(screw.Length.Value)} long comes through {receiving.Id}, or nearly: the two boards are {lengths.Describe(through.Thickness.Value + receiving.Thickness.Value)}",
+                    [new("screw length", screw.Length.Value, "mm"), new("boards", through.Thickness.Value + receiving.Thickness.Value, "mm")],
+                    $"take screws of {lengths.Describe(through.Thickness.Value + hold)} to {lengths.Describe(through.Thickness.Value + most)}", receiving);
+            yield break;
+        }
+
         var beside = (receiving.Thickness.Value - screw.EdgePilot.Value) / 2;
         if (Tolerance.Exceeds(wall, beside))
             yield return Make(joint, $"{joint.Id}: a {lengths.Describe(screw.EdgePilot.Value)} pilot in the edge of {receiving.Id} leaves {lengths.Describe(Math.Max(beside, 0))} on either side; {lengths.Describe(wall)} must stay",

@@ -8,7 +8,7 @@ public sealed class LengthStyle
     /// <summary>Millimetres: sizes to 0.1, everything else to 0.01.</summary>
     public static LengthStyle Millimetres { get; } = new(false);
 
-    /// <summary>Inches: sizes to 1/16, places to 1/32, diameters and depths to 1/64.</summary>
+    /// <summary>Inches: sizes and places to 1/32, or to 1/64 where that is exact; diameters and depths to 1/64.</summary>
     public static LengthStyle Inches { get; } = new(true);
 
     /// <summary>Whether inches are printed.</summary>
@@ -18,17 +18,24 @@ public sealed class LengthStyle
     public string Statement => IsInches ? "inches; ~ is rounded" : "mm; ~ is rounded";
 
     /// <summary>A size, given in mm.</summary>
-    public string Print(double millimetres) => IsInches ? Tape.PrintInches(millimetres, 16) : Tape.PrintMillimetres(millimetres, 1);
+    public string Print(double millimetres) => IsInches ? Fraction(millimetres) : Tape.PrintMillimetres(millimetres, 1);
 
     /// <summary>A length in a sentence, with its unit: <c>38.1 mm</c>, or <c>1 1/2" (38.1 mm)</c>. Given in mm.</summary>
     public string Describe(double millimetres)
     {
         var metric = Tape.PrintMillimetres(millimetres, 2).TrimStart(Tape.RoundedMark) + " mm";
-        return IsInches ? $"{Tape.PrintInches(millimetres, 32)} ({metric})" : metric;
+        return IsInches ? $"{Fraction(millimetres)} ({metric})" : metric;
+    }
+
+    /// <summary>A length in inches as a list prints it: to 1/32, or to 1/64 where that is exact.</summary>
+    public static string Fraction(double millimetres)
+    {
+        var fine = Tape.PrintInches(millimetres, 64);
+        return fine[0] == Tape.RoundedMark ? Tape.PrintInches(millimetres, 32) : fine;
     }
 
     /// <summary>A coordinate of a hole or a groove, given in mm.</summary>
-    public string PrintPlace(double millimetres) => IsInches ? Tape.PrintInches(millimetres, 32) : Tape.PrintMillimetres(millimetres, 2);
+    public string PrintPlace(double millimetres) => IsInches ? Fraction(millimetres) : Tape.PrintMillimetres(millimetres, 2);
 
     /// <summary>A diameter or a depth, given in mm; in inches one that is a whole number of hundredths of a mm but no 1/64 stays metric, as its bit is.</summary>
     public string PrintFine(double millimetres)

@@ -28,7 +28,7 @@ public sealed class CsvExporter : IJobExporter
             yield return
             [
                 panel.Id, panel.Board.Name, panel.Board.Label, Mm(panel.Length), Mm(panel.Width), Mm(panel.Thickness),
-                Tape.PrintInches(panel.Length.Value, 32), Tape.PrintInches(panel.Width.Value, 32), Mm(panel.CutLength), Mm(panel.CutWidth),
+                LengthStyle.Fraction(panel.Length.Value), LengthStyle.Fraction(panel.Width.Value), Mm(panel.CutLength), Mm(panel.CutWidth),
                 string.Join(' ', panel.Bands.Select(b => $"{panel.NameOf(b.Edge)}:{Mm(b.Thickness)}")), Number(panel.MassKg, 3),
                 withheld.Contains(panel.Id) ? "withheld" : "yes",
             ];
@@ -36,7 +36,7 @@ public sealed class CsvExporter : IJobExporter
 
     private static IEnumerable<string[]> Bores(Job job)
     {
-        yield return ["panel", "surface", "x_mm", "y_mm", "diameter_mm", "depth_mm", "use", "for"];
+        yield return ["panel", "surface", "x_mm", "y_mm", "x_in", "y_in", "diameter_mm", "depth_mm", "use", "for"];
         foreach (var panel in job.Design.Assembly.Panels)
         {
             var bores = panel.Features.OfType<Bore>()
@@ -45,7 +45,7 @@ public sealed class CsvExporter : IJobExporter
             foreach (var bore in bores)
                 yield return
                 [
-                    panel.Id, panel.NameOf(bore.Surface), Mm(bore.At.X), Mm(bore.At.Y), Mm(bore.Diameter), bore.Depth is { } depth ? Mm(depth) : "through",
+                    panel.Id, panel.NameOf(bore.Surface), Mm(bore.At.X), Mm(bore.At.Y), LengthStyle.Fraction(bore.At.X.Value), LengthStyle.Fraction(bore.At.Y.Value), Mm(bore.Diameter), bore.Depth is { } depth ? Mm(depth) : "through",
                     bore.Use.ToString().ToLowerInvariant(), bore.Origin == panel.Id ? "" : bore.Origin,
                 ];
         }

@@ -151,6 +151,20 @@ internal sealed class ProjectResolver
         assembly.Write(panel.Id, entry.Depth is { } depth
             ? Bore.Blind(panel.Id, entry.Face, at, entry.Diameter, depth)
             : Bore.Through(panel.Id, entry.Face, at, entry.Diameter));
+        if (entry.Depth is null && panel.Placement is not null) ThroughLinings(panel, at, entry.Diameter);
+    }
+
+    // A hole through a panel goes on through a lining that lies against it.
+    private void ThroughLinings(Panel panel, Position at, Size diameter)
+    {
+        const double Inside = 0.1;
+        var beyond = panel.Placement!.ToAssembly(panel.OnSurface(Surface.Inside, at.Point) + new Point3(0, 0, Inside));
+        foreach (var lining in assembly.Linings.Select(id => assembly.Find(id)!))
+        {
+            var (box, p) = (lining.Box, lining.Placement!.ToPanel(beyond));
+            if (Math.Min(Math.Min(p.X, p.Y), p.Z) > 0 && p.X < box.Max.X && p.Y < box.Max.Y && p.Z < box.Max.Z)
+                assembly.Write(lining.Id, Bore.Through(panel.Id, Surface.Inside, lining.OnFace(panel.ToAssembly(at)), diameter));
+        }
     }
 
     private void Line(LineEntry entry)

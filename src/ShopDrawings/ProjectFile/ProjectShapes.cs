@@ -8,6 +8,7 @@ namespace ShopDrawings.ProjectFile;
 /// <summary>Every key of a project file, once.</summary>
 internal static class ProjectShapes
 {
+    private const double ThickestBoard = 80;
     private static readonly TextShape Text = new();
     private static readonly NameShape Name = new();
     private static readonly NameShape PanelName = new(isPlace: true);
@@ -30,12 +31,13 @@ internal static class ProjectShapes
         f.Required("height", Positive("hardware-height"), "How far it stands off the face it is fixed to."),
         f.Optional("bores", new ListShape<PatternBore>(PatternBores, 200), "The holes it needs, as seen looking at the face it is fixed to.", [], "none")));
 
-    private static readonly RecordShape<BoardEntry> Board = new("a board", f => new BoardEntry(
+    private static readonly Shape<BoardEntry> Board = new MappedShape<BoardEntry, BoardEntry>(new RecordShape<BoardEntry>("a board", f => new BoardEntry(
         f.Required("kind", new ChoiceShape<BoardKind>([.. Enum.GetValues<BoardKind>().Select(k => (k.ToString().ToLowerInvariant(), k))]), "What it is made of."),
         f.Required("thickness", Positive("board-thickness"), "Actual, measured thickness. The label is not enough: 3/4 in board may measure 18 mm."),
         f.Optional("label", Text, "What the shop calls it, such as 3/4 in.", "", "nothing"),
         f.Optional("grain", new MappedShape<bool, bool?>(YesNo, (v, _) => (v, null)), "Whether its faces have a direction that panels follow.", null, "yes for plywood, else no"),
-        f.Optional("density", new NumberShape(Measure.Density, Range.Positive, "density"), "Density; left out, the usual one of its kind.")));
+        f.Optional("density", new NumberShape(Measure.Density, Range.Positive, "density"), "Density; left out, the usual one of its kind."))),
+        (board, _) => (board, board.Thickness.Value <= ThickestBoard ? null : $"a board {Tape.PrintMillimetres(board.Thickness.Value, 1)} mm thick is thicker than any; is the unit of its thickness right?"));
 
     private static readonly RecordShape<RowsEntry> Rows = new("the screw-rows", f => new RowsEntry(
         f.Optional("end-distance", Positive("end-distance"), "From each end of the held panel to the first and last screw; 50 mm where it is left out."),

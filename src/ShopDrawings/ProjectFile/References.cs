@@ -7,6 +7,9 @@ namespace ShopDrawings.ProjectFile;
 internal sealed class References
 {
     private const string UsualScrew = "wood-4x50";
+
+    // A number 8 screw, 4.17 mm, takes the place of one of 4 mm.
+    private const double AboutTheSame = 0.3;
     private readonly List<Diagnostic> diagnostics;
     private readonly Catalogue catalogue;
     private readonly Dictionary<string, Board> boards = new(StringComparer.Ordinal);
@@ -32,10 +35,10 @@ internal sealed class References
     /// <summary>A screw; the usual one where none is named.</summary>
     public Screw? Screw(Word? word) => word is null ? catalogue.Screws[UsualScrew] : Find(catalogue.Screws, word, "screw");
 
-    /// <summary>The longest screw of a diameter that is no longer than a length in mm; the shortest of the diameter where all are longer.</summary>
+    /// <summary>The longest screw of about a diameter that is no longer than a length in mm; the shortest where all are longer.</summary>
     public Screw LongestScrew(Size diameter, double length)
     {
-        var fitting = catalogue.Screws.Values.Where(s => Tolerance.Same(s.Diameter.Value, diameter.Value)).OrderBy(s => s.Length.Value).ThenBy(s => s.Name, StringComparer.Ordinal).ToList();
+        var fitting = catalogue.Screws.Values.Where(s => Math.Abs(s.Diameter.Value - diameter.Value) <= AboutTheSame).OrderBy(s => s.Length.Value).ThenBy(s => s.Name, StringComparer.Ordinal).ToList();
         return fitting.LastOrDefault(s => s.Length.Value <= length + Tolerance.Length) ?? fitting[0];
     }
 
@@ -57,7 +60,9 @@ internal sealed class References
 
     /// <summary>The nearest known name, or all of them.</summary>
     public static string Hint(string word, IEnumerable<string> known, string none) =>
-        !known.Any() ? $"; {none}" : Spelling.Nearest(word, known) is { } near ? $"; did you mean “{near}”?" : $"; known are {string.Join(", ", known)}";
+        !known.Any() ? $"; {none}"
+        : Spelling.Nearest(word, known) is { } near ? $"; did you mean “{near}”?{(known.Count() <= 6 ? $" Known are {string.Join(", ", known)}" : "")}"
+        : $"; known are {string.Join(", ", known)}";
 
     private T? Find<T>(Dictionary<string, T> among, Word word, string what) where T : class
     {

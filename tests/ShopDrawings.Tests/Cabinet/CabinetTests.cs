@@ -394,6 +394,17 @@ public class CabinetTests(ITestOutputHelper output)
         Assert.Equal(10 * 25.4, side.Max.Z - probe.Z, 1e-9);
     }
 
+    [Fact]
+    public void Hole_at_a_named_place_goes_on_through_a_lining()
+    {
+        var assembly = Fixtures.Design("seedling-cabinet").Assembly;
+
+        var back = Holes(assembly, "back", "back").Single();
+        var lining = Holes(assembly, "chamber/back-lining", "back").Single();
+
+        Assert.Equal((back.Diameter, back.Entry.X, back.Entry.Z), (lining.Diameter, lining.Entry.X, lining.Entry.Z));
+    }
+
     private static Box3 Box(Assembly assembly, string id) => assembly.Panel(id).Placement!.ToAssembly(assembly.Panel(id).Box);
 
     private static List<(Point3 Entry, double Diameter)> Holes(Assembly assembly, string id, string origin)

@@ -129,6 +129,32 @@ public class CheckTests
         Assert.All(findings, f => Assert.Equal(("bores-meet", "shelf"), (f.Rule, f.Panels[0])));
     }
 
+    // Shelves on both sides of a divider: at one height neither order of assembly works; a board's thickness apart both do.
+    [Theory]
+    [InlineData(200, 200, false)]
+    [InlineData(200, 210, false)]
+    [InlineData(200, 240, true)]
+    public void Shelves_that_meet_a_divider_at_one_height_are_an_error(int left, int right, bool isSound)
+    {
+        var findings = Find("cabinet: {width: 900, height: 700, depth: 300, board: ply, side-by-side: [{name: west, shelves: [{top: " + left + "}]}, {name: east, shelves: [{top: " + right + "}]}]}\n");
+
+        if (isSound) Assert.Empty(findings);
+        else Assert.Equal("west/shelf-1 and east/shelf-1 meet east-divider at one height: each covers the heads of the other's screws, so one of them cannot be screwed", Assert.Single(findings).Message);
+    }
+
+    [Fact]
+    public void Screw_that_comes_through_an_applied_top_is_an_error_in_its_own_words()
+    {
+        var finding = Assert.Single(Find("cabinet: {width: 600, height: 700, depth: 300, board: ply, applied-top: {board: ply, screw: wood-4x50}}\n"));
+
+        Assert.Equal("top/applied-top: a screw 50 mm long comes through applied-top, or nearly: the two boards are 36 mm", finding.Message);
+        Assert.Equal("take screws of 30 mm to 34 mm", finding.Cure);
+    }
+
+    [Fact]
+    public void Usual_screws_hold_an_applied_top_on_boards_of_23_32_inch() => Assert.Empty(Shop.Check(Fixtures.DesignOf(
+        "project: p\nunit: in\nboards: {us: {kind: plywood, thickness: 23/32}}\ncabinet: {width: 24, height: 30, depth: 12, board: us, applied-top: {board: us}}\n")));
+
     [Fact]
     public void Finding_of_an_inch_file_speaks_in_inches()
     {
