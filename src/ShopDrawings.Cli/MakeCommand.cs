@@ -29,7 +29,17 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
 
     private int Run(string file, string folder, bool asJson)
     {
-        var result = Make(file, folder);
+        MakeResult result;
+        try
+        {
+            result = Make(file, folder);
+        }
+        catch (Exception fault) when (asJson && Program.ExitCodeOf(fault) is { } code)
+        {
+            MakeReport.Write(output, code, fault.Message);
+            throw;
+        }
+
         Say(result.Diagnostics.Select(d => d.ToString()), "mistakes");
         Say((result.Job?.Findings ?? []).Select(Line), "findings in findings.json");
 
@@ -55,7 +65,7 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
 
     private MakeResult Make(string file, string folder)
     {
-        var target = OutputFolder.At(folder);
+        using var target = OutputFolder.At(folder);
         var (text, fault) = Read(file);
         if (text is null) return new([fault!], null, []);
         var loaded = Shop.Load(text, file);

@@ -7,13 +7,18 @@ namespace ShopDrawings.Cli;
 /// <summary>Says what came of a call as JSON: exit code, folder, files, mistakes, findings in short.</summary>
 internal static class MakeReport
 {
-    /// <summary>Writes one JSON object and a line end.</summary>
-    public static void Write(TextWriter output, MakeResult result, string folder)
+    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>Writes one JSON object about a call that failed, and a line end.</summary>
+    public static void Write(TextWriter output, int exitCode, string message) => Write(output, json =>
     {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+        json.WriteNumber("exit_code", exitCode);
+        json.WriteString("error", message);
+    });
+
+    /// <summary>Writes one JSON object about a call that was carried out, and a line end.</summary>
+    public static void Write(TextWriter output, MakeResult result, string folder) => Write(output, json =>
         {
-            json.WriteStartObject();
             json.WriteNumber("exit_code", result.ExitCode);
             if (result.Job is not null) json.WriteString("out", folder);
             json.WriteStartArray("files");
@@ -43,6 +48,15 @@ internal static class MakeReport
             }
 
             json.WriteEndArray();
+        });
+
+    private static void Write(TextWriter output, Action<Utf8JsonWriter> write)
+    {
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, Options))
+        {
+            json.WriteStartObject();
+            write(json);
             json.WriteEndObject();
         }
 

@@ -7,7 +7,7 @@ namespace ShopDrawings.Cli;
 /// then the old one stays as it is. A manifest in it lists what this program wrote: a folder with other content and no manifest is refused,
 /// and files in it that are not ours are carried over.
 /// </summary>
-internal sealed class OutputFolder
+internal sealed class OutputFolder : IDisposable
 {
     /// <summary>Name of the manifest.</summary>
     public const string Manifest = ".shopdrawings-manifest";
@@ -18,6 +18,7 @@ internal sealed class OutputFolder
     private readonly string folder;
     private readonly string staging;
     private readonly string retired;
+    private FileStream? claim;
 
     private OutputFolder(string folder)
     {
@@ -27,8 +28,9 @@ internal sealed class OutputFolder
         retired = Path.Combine(parent, $".{name}.old");
     }
 
-    /// <summary>A folder that may be written.</summary>
+    /// <summary>A folder that may be written, claimed until it is disposed of.</summary>
     /// <exception cref="WrongCallException">It is a file, the working folder or one above it, or holds files that are not ours.</exception>
+    /// <exception cref="IOException">Another run is writing it, or the place cannot be written.</exception>
     public static OutputFolder At(string path)
     {
         if (string.IsNullOrWhiteSpace(path)) throw new WrongCallException("the output folder has no name");
@@ -39,11 +41,23 @@ internal sealed class OutputFolder
         if (Path.GetDirectoryName(full) is null || working == full || working.StartsWith(full + Path.DirectorySeparatorChar, StringComparison.Ordinal))
             throw new WrongCallException($"“{path}” is the working folder or above it and cannot be replaced; name a folder below it");
         var result = new OutputFolder(full);
-        result.Recover();
-        if (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any() && !IsOurs(full))
-            throw new WrongCallException($"“{path}” holds files this program did not write; name another folder, or empty it");
-        return result;
+        try
+        {
+            result.Claim();
+            result.Recover();
+            if (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any() && !IsOurs(full))
+                throw new WrongCallException($"“{path}” holds files this program did not write; name another folder, or empty it");
+            return result;
+        }
+        catch
+        {
+            result.Dispose();
+            throw;
+        }
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => claim?.Dispose();
 
     /// <summary>Writes all files and puts them in the folder's place.</summary>
     /// <exception cref="WrongCallException">A file that is not ours stands where one of ours must go.</exception>
@@ -54,6 +68,8 @@ internal sealed class OutputFolder
         var ours = files.Select(f => f.Path).ToHashSet(StringComparer.OrdinalIgnoreCase);
         if (foreign.FirstOrDefault(f => ours.Contains(f) || ours.Any(o => o.StartsWith(f + "/", StringComparison.OrdinalIgnoreCase))) is { } inTheWay)
             throw new WrongCallException($"“{inTheWay}” in the output folder is not ours and stands where a result must go; move it away");
+        Directory.CreateDirectory(Path.GetDirectoryName(folder)!);
+        if (claim is null) Claim();
         if (Directory.Exists(staging)) Directory.Delete(staging, true);
         try
         {
@@ -77,6 +93,22 @@ internal sealed class OutputFolder
         {
             if (Directory.Exists(staging)) Directory.Delete(staging, true);
             throw;
+        }
+    }
+
+    // One run at a time: a second one would write into the first one's staging folder.
+    private void Claim()
+    {
+        var parent = Path.GetDirectoryName(folder)!;
+        if (!Directory.Exists(parent)) return;
+        var path = Path.Combine(parent, $".{Path.GetFileName(folder)}.lock");
+        try
+        {
+            claim = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
+        }
+        catch (IOException) when (File.Exists(path))
+        {
+            throw new IOException($"another run is writing “{folder}” now; wait for it, or name another folder");
         }
     }
 
@@ -105,13 +137,37 @@ internal sealed class OutputFolder
 
         if (ExchangeRename.Try(staging, folder))
         {
-            Directory.Delete(staging, true);
+            Discard(staging);
             return;
         }
 
         Directory.Move(folder, retired);
-        Directory.Move(staging, folder);
-        Directory.Delete(retired, true);
+        try
+        {
+            Directory.Move(staging, folder);
+        }
+        catch
+        {
+            Directory.Move(retired, folder);
+            throw;
+        }
+
+        Discard(retired);
+    }
+
+    // The result is in its place; what cannot be cleared away now, the next run clears.
+    private static void Discard(string path)
+    {
+        try
+        {
+            Directory.Delete(path, true);
+        }
+        catch (IOException)
+        {
+        }
+        catch (UnauthorizedAccessException)
+        {
+        }
     }
 
     // Everything in the folder that the manifest does not list: files and links by their path, and folders with nothing in them.

@@ -44,20 +44,10 @@ internal static class Program
             error.WriteLine("“shopdrawings --help” shows how to call it.");
             return ExitCode.WrongInput;
         }
-        catch (WrongCallException fault)
+        catch (Exception fault) when (ExitCodeOf(fault) is { } code)
         {
-            error.WriteLine($"error: {fault.Message}");
-            return ExitCode.WrongInput;
-        }
-        catch (OperationCanceledException)
-        {
-            error.WriteLine("interrupted; nothing was changed");
-            return ExitCode.Interrupted;
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-        {
-            error.WriteLine($"error: {fault.Message}");
-            return ExitCode.NotWritten;
+            error.WriteLine(code == ExitCode.Interrupted ? "interrupted; nothing was changed" : $"error: {fault.Message}");
+            return code;
         }
 #pragma warning disable CA1031 // The last line of defence: whatever a fault of ours is, it becomes exit code 4.
         catch (Exception fault)
@@ -67,6 +57,15 @@ internal static class Program
             return ExitCode.OurFault;
         }
     }
+
+    /// <summary>What a foreseen failure ends with; nothing for a fault of ours.</summary>
+    internal static int? ExitCodeOf(Exception fault) => fault switch
+    {
+        WrongCallException => ExitCode.WrongInput,
+        OperationCanceledException => ExitCode.Interrupted,
+        IOException or UnauthorizedAccessException => ExitCode.NotWritten,
+        _ => null,
+    };
 
     private static void Cancel(PosixSignalContext context, CancellationTokenSource stop)
     {

@@ -22,6 +22,9 @@ internal sealed class AssemblyBuilder(string name)
     /// <summary>Whether screws go through one panel into the other already.</summary>
     public bool HasJoint(string through, string receiving) => joints.Exists(j => j.Through == through && j.Receiving == receiving);
 
+    /// <summary>All hardware so far.</summary>
+    public IReadOnlyList<PlacedHardware> Hardware => hardware;
+
     /// <summary>Whether a piece of hardware has an id.</summary>
     public bool HasHardware(string id) => hardware.Exists(h => h.Id == id);
 
@@ -71,14 +74,6 @@ internal sealed class AssemblyBuilder(string name)
 
     /// <summary>Adds a piece of hardware; its holes are written apart.</summary>
     public void Add(PlacedHardware piece) => hardware.Add(piece);
-
-    /// <summary>Covers those edges of a panel that look in the given directions.</summary>
-    public void Band(string panelId, IEnumerable<(Direction Edge, Size Thickness)> bands)
-    {
-        var index = panels.FindIndex(p => p.Id == panelId);
-        var panel = panels[index];
-        panels[index] = panel.WithBands(bands.Where(b => panel.EdgeFacing(b.Edge) is not null).Select(b => new EdgeBand(panel.EdgeFacing(b.Edge)!.Value, b.Thickness)));
-    }
 
     /// <summary>The finished assembly.</summary>
     public Assembly Build() => new(name, [.. panels], [.. joints], [.. hardware]);

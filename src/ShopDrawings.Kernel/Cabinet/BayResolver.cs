@@ -8,10 +8,11 @@ namespace ShopDrawings.Kernel;
 /// <param name="Right">The panel on the right.</param>
 /// <param name="Bottom">The panel below.</param>
 /// <param name="Top">The panel above.</param>
-internal sealed record Space(string Path, Stretch X, Stretch Z, string Left, string Right, string Bottom, string Top);
+/// <param name="Depth">From the front to whatever is behind.</param>
+internal sealed record Space(string Path, Stretch X, Stretch Z, string Left, string Right, string Bottom, string Top, Size Depth);
 
 /// <summary>Divides the inside of a cabinet into bays, and fills them with shelves, sliding shelves and linings.</summary>
-internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, AssemblyBuilder assembly, Faults faults)
+internal sealed class BayResolver(CabinetSpec spec, AssemblyBuilder assembly, Faults faults)
 {
     private readonly List<string> fixedPanels = [];
 
@@ -30,9 +31,10 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
                 Divide(bay, space);
                 break;
             default:
+                if (bay.Lining is { } lining) space = Line(lining, space, bay);
+                if (faults.All.Count > 0) return;
                 Shelves(bay, space);
-                if (bay.Sliding is { } sliding) new SlidingShelf(sliding, frame, assembly, faults).Build(space);
-                if (bay.Lining is { } lining) Line(lining, space);
+                if (bay.Sliding is { } sliding) new SlidingShelf(sliding, spec.Doors, assembly, faults).Build(space);
                 break;
         }
     }
@@ -70,7 +72,7 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
             spaces.Add(space with { Path = $"{space.Path}{bay.Bays[i].Name}/", X = new(from, clear[i]), Left = left, Right = right });
             if (isLast) break;
             var divider = from + clear[i];
-            Add(right, spec.Board, new(divider, spec.Board.Thickness), new(Size.Zero, frame.ClearDepth), space.Z, Direction.Right, Direction.Top);
+            if (!Add(right, spec.Board, new(divider, spec.Board.Thickness), new(Size.Zero, space.Depth), space.Z, Direction.Right, Direction.Top, bay.Source)) return;
             assembly.MustScrew(space.Bottom, right, spec.Screw, spec.Row);
             assembly.MustScrew(space.Top, right, spec.Screw, spec.Row);
             (left, from) = (right, divider + spec.Board.Thickness);
@@ -127,26 +129,32 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
 
     private bool Shelf(string id, Board board, Size frontInset, Size underside, Space space, SourceSpan source)
     {
-        var deep = (frontInset == Size.Zero ? frame.ClearDepth : frame.ClearDepth - frontInset).SnappedDown(spec.Step);
+        var deep = (frontInset == Size.Zero ? space.Depth : space.Depth - frontInset).SnappedDown(spec.Step);
         if (deep.Value <= Tolerance.Length)
         {
-            faults.Add($"a shelf {faults.Print(frontInset)} behind the front has no depth left; the cabinet is {faults.Print(frame.ClearDepth)} deep before its back", frontInset.Source, source);
+            faults.Add($"a shelf {faults.Print(frontInset)} behind the front has no depth left; the space is {faults.Print(space.Depth)} deep", frontInset.Source, source);
             return false;
         }
 
-        Add(id, board, space.X, new(frontInset, deep), new(underside, board.Thickness), Direction.Bottom, Direction.Right);
+        if (!Add(id, board, space.X, new(frontInset, deep), new(underside, board.Thickness), Direction.Bottom, Direction.Right, source)) return false;
         assembly.MustScrew(space.Left, id, spec.Screw, spec.Row);
         assembly.MustScrew(space.Right, id, spec.Screw, spec.Row);
         return true;
     }
 
-    // Sheets against the inside faces: the one behind covers all, those on floor and ceiling end before it, those on left and right between these.
-    private void Line(LiningSpec lining, Space space)
+    // Sheets against the inside faces: the one behind covers all, those on floor and ceiling end before it, those on left and right between
+    // these. What is left inside them is the space for everything else.
+    private Space Line(LiningSpec lining, Space space, BaySpec bay)
     {
         var t = lining.Board.Thickness;
+        if ((lining.Faces.Contains(Direction.Left) || lining.Faces.Contains(Direction.Right)) && (!bay.Shelves.IsEmpty || bay.Sliding is not null))
+            faults.Add("what is screwed to the sides of a bay leaves no room for a lining there; leave left and right out of its faces", bay.Source);
         Size Less(Direction face) => lining.Faces.Contains(face) ? t : Size.Zero;
-        var deep = frame.ClearDepth - Less(Direction.Back);
+        var deep = space.Depth - Less(Direction.Back);
         var high = new Stretch(space.Z.From + Less(Direction.Bottom), space.Z.Extent - Less(Direction.Bottom) - Less(Direction.Top));
+        if (high.Extent.Value <= Tolerance.Length || deep.Value <= Tolerance.Length)
+            faults.Add($"linings {faults.Print(t)} thick leave nothing of a bay {faults.Print(space.Z.Extent)} high", bay.Source);
+        if (faults.All.Count > 0) return space;
         foreach (var face in lining.Faces)
         {
             var (x, y, z, grain) = face switch
@@ -158,21 +166,17 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
                 _ => (space.X, new(deep, t), space.Z, Direction.Top),
             };
             var id = $"{space.Path}{face.Word()}-lining";
-            assembly.Add(PanelPlacing.Fill(id, lining.Board, x, y, z, face, grain));
-            assembly.Linings.Add(id);
+            if (faults.Fill(assembly, id, lining.Board, (x, y, z), face, grain, [], bay.Source)) assembly.Linings.Add(id);
         }
+
+        var wide = new Stretch(space.X.From + Less(Direction.Left), space.X.Extent - Less(Direction.Left) - Less(Direction.Right));
+        return space with { X = wide, Z = high, Depth = deep };
     }
 
-    private void Add(string id, Board board, Stretch x, Stretch y, Stretch z, Direction outside, Direction grain)
+    private bool Add(string id, Board board, Stretch x, Stretch y, Stretch z, Direction outside, Direction grain, SourceSpan source)
     {
-        if (assembly.Find(id) is not null)
-        {
-            faults.Add($"two panels would be called “{id}”; give bays and shelves different names");
-            return;
-        }
-
-        assembly.Add(PanelPlacing.Fill(id, board, x, y, z, outside, grain));
-        assembly.Band(id, spec.Bands);
+        if (!faults.Fill(assembly, id, board, (x, y, z), outside, grain, spec.Bands, source)) return false;
         fixedPanels.Add(id);
+        return true;
     }
 }

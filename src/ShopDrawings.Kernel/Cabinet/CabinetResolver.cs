@@ -42,14 +42,18 @@ internal sealed class CabinetResolver
     private void Build()
     {
         Carcass();
-        var inside = new Space("", new(frame.Thickness, frame.InnerWidth), new(frame.Floor, frame.InnerHeight), "left-side", "right-side", "bottom", "top");
-        var bays = new BayResolver(spec, frame, assembly, faults);
+        if (faults.All.Count > 0) return;
+        var inside = new Space("", new(frame.Thickness, frame.InnerWidth), new(frame.Floor, frame.InnerHeight), "left-side", "right-side", "bottom", "top", frame.ClearDepth);
+        var bays = new BayResolver(spec, assembly, faults);
         bays.Resolve(spec.Inside, inside);
         fixedInside = bays.Fixed;
         if (faults.All.Count > 0) return;
         Back();
+        if (faults.All.Count > 0) return;
         JoinCarcass();
+        if (faults.All.Count > 0) return;
         new DoorHanging(spec, frame, assembly, faults).Hang();
+        if (faults.All.Count > 0) return;
         if (spec.Castors is { } castors) new CastorMounting(castors, spec, frame, assembly, faults).Mount();
         if (spec.AppliedTop is { } top) LayTop(top);
     }
@@ -78,7 +82,7 @@ internal sealed class CabinetResolver
             BackFit.Behind => (new(Size.Zero, frame.Width), new(frame.BodyDepth, back.Board.Thickness), new(Size.Zero, frame.Height)),
             _ => InGroove(back),
         };
-        assembly.Add(PanelPlacing.Fill("back", back.Board, x, y, z, Direction.Back, Direction.Top));
+        faults.Fill(assembly, "back", back.Board, (x, y, z), Direction.Back, Direction.Top, [], spec.Source);
     }
 
     private Stretch BackFrom(BackSpec back) => new(frame.BodyDepth - back.Inset - back.Board.Thickness, back.Board.Thickness);
@@ -99,10 +103,17 @@ internal sealed class CabinetResolver
             Groove(level, new(left, middle, Size.Zero), new(right, middle, Size.Zero), back.GrooveDepth);
         }
 
-        var width = (frame.InnerWidth + 2 * tongue).SnappedDown(spec.Step);
-        var height = (frame.InnerHeight + 2 * tongue).SnappedDown(spec.Step);
         var front = frame.BodyDepth - back.Inset - frame.GrooveWidth + back.GroovePlay / 2;
-        return (new(t - tongue, width), new(front, back.Board.Thickness), new(frame.Floor - tongue, height));
+        return (Held(t, frame.InnerWidth, tongue), new(front, back.Board.Thickness), Held(frame.Floor, frame.InnerHeight, tongue));
+    }
+
+    // The back in two opposite grooves, in the middle between them. It snaps to the step where at least half the tongue is left.
+    private Stretch Held(Size from, Size inner, Size tongue)
+    {
+        var whole = inner + 2 * tongue;
+        if (spec.Step is null) return new(from - tongue, whole);
+        var snapped = whole.SnappedDown(spec.Step);
+        return whole.Value - snapped.Value > tongue.Value ? new(from - tongue, whole) : new(from - (snapped - inner) / 2, snapped);
     }
 
     private void Groove(string panelId, SizePoint from, SizePoint to, Size depth)
@@ -128,6 +139,12 @@ internal sealed class CabinetResolver
                 foreach (var around in (string[])[.. sides, "bottom", "top"]) Screw(around, "back");
                 break;
             case BackFit.WithinSides:
+                if (!HoldsInEdge(spec.Back.Board) && spec.IsTopOver && spec.IsBottomUnder && fixedInside.Count == 0)
+                {
+                    faults.Add($"nothing holds a back {faults.Print(spec.Back.Board.Thickness)} thick between a top over the sides and a bottom under them: its edge is too thin for screws; write fit: groove or behind", spec.Source);
+                    break;
+                }
+
                 string[] between = [.. spec.IsBottomUnder ? Array.Empty<string>() : ["bottom"], .. spec.IsTopOver ? Array.Empty<string>() : ["top"]];
                 if (HoldsInEdge(spec.Back.Board)) foreach (var around in sides.Concat(new[] { "bottom", "top" }.Except(between))) Screw(around, "back");
                 ThroughBack([.. between, .. fixedInside]);
@@ -138,8 +155,8 @@ internal sealed class CabinetResolver
         }
     }
 
-    // A thin back is held through its face alone: its edge would split (least wall beside a pilot, 4 mm: common practice, no source).
-    private bool HoldsInEdge(Board board) => board.Thickness.Value >= spec.Screw.EdgePilot.Value + 2 * HardwareFits.Wall.Default;
+    // A thin back is held through its face alone: its edge would split.
+    private bool HoldsInEdge(Board board) => board.Thickness.Value >= spec.Screw.EdgePilot.Value + 2 * ScrewedButt.LeastWall;
 
     // Through the back into whatever ends at it; a shelf snapped short of it does not.
     private void ThroughBack(IEnumerable<string> panels)
@@ -153,15 +170,12 @@ internal sealed class CabinetResolver
         var (front, sides, back) = top.Overhang;
         var x = new Stretch(Size.Zero - sides, frame.Width + 2 * sides);
         var y = new Stretch(Size.Zero - front, frame.Depth + front + back);
-        assembly.Add(PanelPlacing.Fill("applied-top", top.Board, x, y, new(frame.Height, top.Board.Thickness), Direction.Top, Direction.Right));
-        assembly.ScrewFaces("top", "applied-top", top.Screw, spec.Row);
+        if (faults.Fill(assembly, "applied-top", top.Board, (x, y, new(frame.Height, top.Board.Thickness)), Direction.Top, Direction.Right, [], spec.Source))
+            assembly.ScrewFaces("top", "applied-top", top.Screw, spec.Row);
     }
 
     private void Screw(string through, string receiving) => assembly.MustScrew(through, receiving, spec.Screw, spec.Row);
 
-    private void Add(string id, Stretch x, Stretch y, Stretch z, Direction outside, Direction grain)
-    {
-        assembly.Add(PanelPlacing.Fill(id, spec.Board, x, y, z, outside, grain));
-        assembly.Band(id, spec.Bands);
-    }
+    private void Add(string id, Stretch x, Stretch y, Stretch z, Direction outside, Direction grain) =>
+        faults.Fill(assembly, id, spec.Board, (x, y, z), outside, grain, spec.Bands, spec.Source);
 }

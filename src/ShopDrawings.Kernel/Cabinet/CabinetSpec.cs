@@ -53,7 +53,7 @@ internal sealed record CabinetSpec
     /// <summary>How the screws spread.</summary>
     public required RowRule Row { get; init; }
 
-    /// <summary>Hand-cut sizes are whole multiples of it, or nothing.</summary>
+    /// <summary>Inner width, side height and depth, shelf depth, doors and a back in its grooves are whole multiples of it, or nothing.</summary>
     public Size? Step { get; init; }
 
     /// <summary>Where the user asked for it.</summary>

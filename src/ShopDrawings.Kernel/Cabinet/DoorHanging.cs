@@ -28,9 +28,8 @@ internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, Assembly
         {
             var x = i == 0 ? sideReveal : sideReveal + width + gap;
             var y = Size.Zero - Buffer - doors.Board.Thickness;
-            var door = PanelPlacing.Fill(ids[i], doors.Board, new(x, width), new(y, doors.Board.Thickness), new(from, height), Direction.Front, Direction.Top);
-            if (doors.Bands is { } band) door = door.WithBands(Surfaces.Edges.Select(e => new EdgeBand(e, band)));
-            assembly.Add(door);
+            (Direction, Size)[] bands = doors.Bands is { } band ? [(Direction.Left, band), (Direction.Right, band), (Direction.Bottom, band), (Direction.Top, band)] : [];
+            if (!faults.Fill(assembly, ids[i], doors.Board, (new(x, width), new(y, doors.Board.Thickness), new(from, height)), Direction.Front, Direction.Top, bands, doors.Source)) return;
             var hingesLeft = doors.Hanging == Hanging.Left || (doors.Hanging == Hanging.Pair && i == 0);
             Hinges(doors.Hinge, ids[i], hingesLeft, from, height);
         }
@@ -71,7 +70,7 @@ internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, Assembly
         var count = Count(height.Value, door.MassKg);
         var first = (height.Value < 2 * FromEnds.Value + hinge.BodyHeight.Value ? height / 4 : FromEnds).As("hinge-end-distance");
         var pitch = ((height - 2 * first) / (count - 1)).As("hinge-pitch");
-        var blocked = Blocked(side, hinge);
+        var blocked = Blocked(side, hinge, hangsLeft);
         for (var i = 0; i < count; i++)
         {
             var wanted = i == 0 ? from + first : i == count - 1 ? from + height - first : from + first + (double)i * pitch;
@@ -100,19 +99,29 @@ internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, Assembly
         return Math.Max(Band(heightMm, [900, 1600, 2000, 2400]), Band(massKg, [6, 12, 17, 22]));
     }
 
-    // The stretches of height where a hinge's body would meet a shelf, floor or ceiling that touches the side.
-    private List<(Size From, Size To)> Blocked(Panel side, Hinge hinge)
+    // The stretches of height where a hinge's body would meet a panel, a slide, or what slides out past it.
+    private List<(Size From, Size To)> Blocked(Panel side, Hinge hinge, bool hangsLeft)
     {
         const double Clearance = 3;
         var reach = hinge.BodyHeight / 2 + Size.Default(Clearance, "hinge-clearance");
-        var sideBox = side.Placement!.ToAssembly(side.Box);
-        return
-        [
-            .. assembly.Panels
-                .Where(p => p.Placement is { } at && at.Inwards.Axis() == 2 && at.ToAssembly(p.Box) is var box
-                    && (Tolerance.Same(box.Min.X, sideBox.Max.X) || Tolerance.Same(box.Max.X, sideBox.Min.X)) && box.Min.Y < hinge.BodyDepth.Value)
-                .Select(p => p.Extent(2)).Select(z => (z.From - reach, z.To + reach)).OrderBy(z => z.Item1.Value),
-        ];
+        var inside = hangsLeft ? frame.Thickness.Value : frame.Width.Value - frame.Thickness.Value;
+        var body = Box3.Between(new Point3(inside, 0, 0), new Point3(inside + (hangsLeft ? 1 : -1) * hinge.BodyReach.Value, hinge.BodyDepth.Value, frame.Height.Value));
+        var panels = assembly.Panels
+            .Where(p => p != side && p.Placement is { } at && at.ToAssembly(p.Box).Intersection(body) is not null)
+            .Select(p => p.Extent(2));
+        var hardware = assembly.Hardware
+            .Where(h => h.Kind != HardwareKind.Hinge)
+            .SelectMany(h => h.Volumes.Concat(h.Swept).Select(v => assembly.Find(h.Mounts[0].Panel)!.Placement!.ToAssembly(v)))
+            .Where(v => v.Intersection(body) is not null)
+            .Select(v => (From: Size.Constant(v.Min.Z), To: Size.Constant(v.Max.Z)));
+        var stretches = panels.Concat(hardware).Select(z => (From: z.From - reach, To: z.To + reach)).OrderBy(z => z.From.Value).ToList();
+
+        // Those that meet are one, so that an end of one never lies inside another.
+        var merged = new List<(Size From, Size To)>();
+        foreach (var stretch in stretches)
+            if (merged.Count > 0 && stretch.From.Value <= merged[^1].To.Value) merged[^1] = (merged[^1].From, stretch.To.Value > merged[^1].To.Value ? stretch.To : merged[^1].To);
+            else merged.Add(stretch);
+        return merged;
     }
 
     // The wanted height, or the nearest one on the door at which nothing is in the way; where there is none, a check will say so.
@@ -122,7 +131,7 @@ internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, Assembly
         foreach (var candidate in blocked.SelectMany(b => new[] { b.From, b.To }).Prepend(wanted))
             if (candidate.Value >= lowest - Tolerance.Length && candidate.Value <= highest + Tolerance.Length && !blocked.Exists(b => candidate.Value > b.From.Value + Tolerance.Length && candidate.Value < b.To.Value - Tolerance.Length)
                 && (best is null || Math.Abs(candidate.Value - wanted.Value) < Math.Abs(best.Value - wanted.Value) - Tolerance.Length)) best = candidate;
-        return (best ?? wanted).As(best == wanted || best is null ? "hinge-height" : "hinge-height-clear-of-a-shelf");
+        return (best ?? wanted).As(best == wanted || best is null ? "hinge-height" : "hinge-height-clear-of-what-is-in-the-way");
     }
 
     // Cup and fixing holes in the door, plate holes in the side, all at one height.

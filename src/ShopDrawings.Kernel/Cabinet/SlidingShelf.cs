@@ -1,8 +1,11 @@
 namespace ShopDrawings.Kernel;
 
 /// <summary>A shelf on two upright runners that slides between two panels, drawn closed. Lengths in mm.</summary>
-internal sealed class SlidingShelf(SlidingShelfSpec spec, CabinetFrame frame, AssemblyBuilder assembly, Faults faults)
+internal sealed class SlidingShelf(SlidingShelfSpec spec, DoorsSpec? doors, AssemblyBuilder assembly, Faults faults)
 {
+    // Between an open door and what slides past it, in mm (common practice, no source).
+    private const double PastDoor = 3;
+
     /// <summary>
     /// Adds shelf, runners, slides and their holes. Moving width = clear width − 2 × side clearance (thickness and play of the slide). The
     /// holes of cabinet and runner stand at the slide's own places, counted from its front end; its centre line is the runner's.
@@ -16,28 +19,31 @@ internal sealed class SlidingShelf(SlidingShelfSpec spec, CabinetFrame frame, As
         var needed = (spec.SetBack + slide.Length + spec.RearClearance).As("needed-depth");
         if (width.Value <= 2 * spec.Board.Thickness.Value)
             faults.Add($"between two slides only {faults.Print(width)} are left for the sliding shelf and its runners; make the bay wider", spec.Source);
-        if (needed.Value > frame.ClearDepth.Value + Tolerance.Length)
-            faults.Add($"a slide {faults.Print(slide.Length)} long needs {faults.Print(needed)} with its set-back and the room for cables behind it; the cabinet is {faults.Print(frame.ClearDepth)} deep before its back: take a shorter slide", spec.Source);
+        if (needed.Value > space.Depth.Value + Tolerance.Length)
+            faults.Add($"a slide {faults.Print(slide.Length)} long needs {faults.Print(needed)} with its set-back and the room for cables behind it; the bay is {faults.Print(space.Depth)} deep: take a shorter slide", spec.Source);
         if (shelfFrom.Value + spec.Board.Thickness.Value > space.Z.From.Value + space.Z.Extent.Value + Tolerance.Length)
             faults.Add($"the sliding shelf with its runners does not fit into a bay {faults.Print(space.Z.Extent)} high", spec.Source);
         if (slide.Height.Value > spec.RunnerHeight.Value + Tolerance.Length)
             faults.Add($"a runner {faults.Print(spec.RunnerHeight)} high does not hold a slide {faults.Print(slide.Height)} high; make “runner-height” more", spec.RunnerHeight.Source, spec.Source);
+        if (doors is { Hinge.Intrusion: { Value: > 0 } intrusion } && intrusion.Value + PastDoor > slide.SideClearance.Value)
+            faults.Add($"open doors stand {faults.Print(intrusion)} into the opening, and what slides past them is only {faults.Print(slide.SideClearance)} away from the sides; take hinges that leave the opening free", doors.Source);
         if (faults.All.Count > 0) return;
 
         var left = space.X.From + slide.SideClearance;
         Stretch deep = new(spec.SetBack, slide.Length), high = new(runnerFrom, spec.RunnerHeight);
         var (shelf, leftRunner, rightRunner) = ($"{space.Path}sliding-shelf", $"{space.Path}left-runner", $"{space.Path}right-runner");
-        assembly.Add(PanelPlacing.Fill(shelf, spec.Board, new(left, width), deep, new(shelfFrom, spec.Board.Thickness), Direction.Bottom, Direction.Right));
-        assembly.Add(PanelPlacing.Fill(leftRunner, spec.Board, new(left, spec.Board.Thickness), deep, high, Direction.Left, Direction.Back));
-        assembly.Add(PanelPlacing.Fill(rightRunner, spec.Board, new(left + width - spec.Board.Thickness, spec.Board.Thickness), deep, high, Direction.Right, Direction.Back));
+        var isAdded = faults.Fill(assembly, shelf, spec.Board, (new(left, width), deep, new(shelfFrom, spec.Board.Thickness)), Direction.Bottom, Direction.Right, [], spec.Source)
+            & faults.Fill(assembly, leftRunner, spec.Board, (new(left, spec.Board.Thickness), deep, high), Direction.Left, Direction.Back, [], spec.Source)
+            & faults.Fill(assembly, rightRunner, spec.Board, (new(left + width - spec.Board.Thickness, spec.Board.Thickness), deep, high), Direction.Right, Direction.Back, [], spec.Source);
+        if (!isAdded) return;
         foreach (var runner in new[] { leftRunner, rightRunner }) assembly.MustScrew(shelf, runner, spec.Screw, spec.Row);
 
         var centre = runnerFrom + spec.RunnerHeight / 2;
-        Mount(space.Left, Direction.Right, leftRunner, centre, $"{space.Path}left-slide");
-        Mount(space.Right, Direction.Left, rightRunner, centre, $"{space.Path}right-slide");
+        Mount(space.Left, Direction.Right, leftRunner, shelf, centre, $"{space.Path}left-slide");
+        Mount(space.Right, Direction.Left, rightRunner, shelf, centre, $"{space.Path}right-slide");
     }
 
-    private void Mount(string cabinetPanel, Direction looks, string runner, Size centre, string id)
+    private void Mount(string cabinetPanel, Direction looks, string runner, string shelf, Size centre, string id)
     {
         var slide = spec.Slide;
         Mount Holes(string panelId, Direction towards, IEnumerable<Size> holes)
@@ -57,8 +63,16 @@ internal sealed class SlidingShelf(SlidingShelfSpec spec, CabinetFrame frame, As
         var near = owner.Placement!.ToAssembly(onFace);
         var far = near + new Point3(0, slide.Length.Value, 0) + looks.Vector() * slide.Thickness.Value;
         var box = Box3.Between(near - new Point3(0, 0, half), far + new Point3(0, 0, half));
+        Box3 InOwner(Box3 block) => Box3.Between(owner.Placement!.ToPanel(block.Min), owner.Placement.ToPanel(block.Max));
+        Box3 PulledOut(string panelId)
+        {
+            var panel = assembly.Find(panelId)!;
+            var block = panel.Placement!.ToAssembly(panel.Box);
+            return block with { Min = block.Min - new Point3(0, slide.Travel.Value, 0) };
+        }
+
         var load = spec.LoadKg is { } kg ? new[] { kg, slide.RatingKg } : [slide.RatingKg];
         assembly.Add(new PlacedHardware(id, HardwareKind.Slide, slide.Name, [outer, inner],
-            [Box3.Between(owner.Placement.ToPanel(box.Min), owner.Placement.ToPanel(box.Max))], [slide.SideClearance, .. load]));
+            [InOwner(box)], [slide.SideClearance, .. load]) { Swept = [InOwner(PulledOut(runner)), InOwner(PulledOut(shelf))] });
     }
 }

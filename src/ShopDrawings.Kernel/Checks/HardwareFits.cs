@@ -10,7 +10,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
     internal static readonly CheckLimit FaceHold = new("hardware-fits", "face-hold", 12, "Least length of a screw inside the face it holds in. 12 mm (1/2 in): common practice, no source.");
 
     /// <summary>Least wall beside a screw's hole.</summary>
-    internal static readonly CheckLimit Wall = new("hardware-fits", "wall", 4, "Least material on either side of a screw's pilot in an edge. 4 mm (5/32 in): common practice, no source.");
+    internal static readonly CheckLimit Wall = new("hardware-fits", "wall", ScrewedButt.LeastWall, "Least material on either side of a screw's pilot in an edge. 4 mm (5/32 in): common practice, no source.");
 
     private const string Practice = "common practice, no source";
 
@@ -71,11 +71,21 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                         $"move it away from {other.Id}, or cut an opening for it");
         }
 
+        foreach (var mover in assembly.Hardware.Where(h => h.Swept.Length > 0))
+            foreach (var (fitting, panel, box) in bodies.Where(b => b.Fitting != mover && b.Panel.Placement is not null))
+            {
+                var from = assembly.Panel(mover.Mounts[0].Panel);
+                if (mover.Swept.Select(s => from.Placement!.ToAssembly(s).Intersection(panel.Placement!.ToAssembly(box))).FirstOrDefault(s => s is not null) is not { } met) continue;
+                yield return Make(fitting, box, from == panel ? [panel.Id] : [panel.Id, from.Id],
+                    $"what slides on {mover.Id} meets {fitting.Id} on its way out, by {lengths.Describe(met.Size.X)} × {lengths.Describe(met.Size.Y)} × {lengths.Describe(met.Size.Z)}",
+                    $"move {fitting.Id} up or down, or what slides");
+            }
+
         for (var i = 0; i < bodies.Count; i++)
             for (var j = i + 1; j < bodies.Count; j++)
             {
                 var (a, b) = (bodies[i], bodies[j]);
-                if (a.Panel.Placement is null || b.Panel.Placement is null || Solid.Block(a.Panel, a.Box).Overlap(Solid.Block(b.Panel, b.Box)) is null) continue;
+                if (a.Fitting == b.Fitting || a.Panel.Placement is null || b.Panel.Placement is null || Solid.Block(a.Panel, a.Box).Overlap(Solid.Block(b.Panel, b.Box)) is null) continue;
                 yield return Make(a.Fitting, a.Box, a.Panel == b.Panel ? [a.Panel.Id] : [a.Panel.Id, b.Panel.Id],
                     $"{a.Fitting.Id} on {a.Panel.Id} and {b.Fitting.Id} on {b.Panel.Id} take the same space", "move one of them");
             }
@@ -85,7 +95,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
     private Finding? Hinge(PlacedHardware hinge, LengthStyle lengths)
     {
         const double Highest = 9;
-        var (overlay, plate) = (hinge.Sizes[0].Value, hinge.Sizes[1].Value);
+        var (overlay, plate) = (hinge.Size("overlay")!.Value, hinge.Size("plate-height")!.Value);
         return plate >= -Tolerance.Length && plate <= Highest + Tolerance.Length ? null : new Finding(
             Rule, Severity.Error, [.. hinge.Mounts.Select(m => m.Panel)],
             $"{hinge.Id}: an overlay of {lengths.Describe(overlay)} needs a mounting plate {lengths.Describe(plate)} high; plates are 0 to {lengths.Describe(Highest)} high",
@@ -96,7 +106,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
     // (load × 1.25) ÷ rating of the pair at most 0.8: common practice, no source. The moving panels' own mass is left out.
     private Finding? Slide(PlacedHardware slide)
     {
-        if (slide.Sizes is not [_, var load, var rating]) return null;
+        if (slide.Size("load") is not { } load || slide.Size("slide-rating") is not { } rating) return null;
         var use = load.Value * 1.25 / rating.Value;
         return use <= 0.8 + 1e-9 ? null : new Finding(
             Rule, Severity.Error, [.. slide.Mounts.Select(m => m.Panel)],

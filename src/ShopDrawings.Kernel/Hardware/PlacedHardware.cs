@@ -32,4 +32,11 @@ public sealed record Mount(string Panel, Surface Surface, Position At);
 /// <param name="Volumes">Blocks of room it takes, in the frame of the first mount's panel, in mm.</param>
 /// <param name="Sizes">Sizes worked out for it, such as the height of a hinge's plate.</param>
 public sealed record PlacedHardware(
-    string Id, HardwareKind Kind, string Name, ImmutableArray<Mount> Mounts, ImmutableArray<Box3> Volumes, ImmutableArray<Size> Sizes);
+    string Id, HardwareKind Kind, string Name, ImmutableArray<Mount> Mounts, ImmutableArray<Box3> Volumes, ImmutableArray<Size> Sizes)
+{
+    /// <summary>Blocks it passes through while it moves, in the frame of the first mount's panel, in mm.</summary>
+    public ImmutableArray<Box3> Swept { get; init; } = [];
+
+    /// <summary>A size by its rule id, or nothing.</summary>
+    public Size? Size(string rule) => Sizes.FirstOrDefault(s => s.Rule == rule);
+}

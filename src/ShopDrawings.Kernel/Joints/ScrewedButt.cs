@@ -5,6 +5,9 @@ namespace ShopDrawings.Kernel;
 /// <summary>Writes the holes of a screwed butt joint into both panels.</summary>
 internal static class ScrewedButt
 {
+    /// <summary>Material in mm that must stay on either side of a pilot in an edge: 4 mm (5/32 in), common practice, no source.</summary>
+    public const double LeastWall = 4;
+
     /// <summary>
     /// Joins the face of one placed panel to the edge of another that lies against it. The row stands on the centre line of the receiving
     /// panel's thickness; its ends are measured from the ends of the stretch where the two touch, which are the receiving panel's own ends

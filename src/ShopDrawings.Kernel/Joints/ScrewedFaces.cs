@@ -7,7 +7,7 @@ internal static class ScrewedFaces
 {
     /// <summary>
     /// Screws pass through a placed panel into the face of another that lies on it, in rows along the longer side of the first, each as far
-    /// from its long edges as from its ends. The pilot ends where the screw ends.
+    /// from its long edges as a row across would begin. The pilot ends where the screw ends.
     /// </summary>
     /// <exception cref="ArgumentException">No two faces of them lie on each other.</exception>
     public static WrittenJoint Join(Panel through, Panel receiving, Screw screw, RowRule rule)
@@ -23,7 +23,8 @@ internal static class ScrewedFaces
         var clearances = ImmutableArray.CreateBuilder<Bore>();
         var pilots = ImmutableArray.CreateBuilder<Bore>();
         var fasteners = ImmutableArray.CreateBuilder<Fastener>();
-        foreach (var line in new[] { row.EndDistance, across - row.EndDistance })
+        var beside = rule.On(across).EndDistance;
+        foreach (var line in new[] { beside, across - beside })
             foreach (var place in row.Places)
             {
                 var at = alongX ? new Position(place, line) : new Position(line, place);

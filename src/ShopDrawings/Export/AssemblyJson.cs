@@ -179,16 +179,20 @@ internal static class AssemblyJson
         }
 
         json.WriteEndArray();
-        json.WriteStartArray("volumes");
-        foreach (var volume in piece.Volumes)
+        foreach (var (name, blocks) in new[] { ("volumes", piece.Volumes), ("swept", piece.Swept) })
         {
-            json.WriteStartObject();
-            json.Mm("min_mm", volume.Min);
-            json.Mm("max_mm", volume.Max);
-            json.WriteEndObject();
+            json.WriteStartArray(name);
+            foreach (var block in blocks)
+            {
+                json.WriteStartObject();
+                json.Mm("min_mm", block.Min);
+                json.Mm("max_mm", block.Max);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
         }
 
-        json.WriteEndArray();
         json.WriteStartArray("derivation");
         foreach (var size in piece.Sizes) json.WriteStringValue(size.ToString());
         json.WriteEndArray();

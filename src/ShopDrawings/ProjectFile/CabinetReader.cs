@@ -128,6 +128,7 @@ internal sealed class CabinetReader(References references)
         var (board, hinge) = (references.Board(entry.Board), references.Hinge(entry.Hinge));
         foreach (var (actual, module, axis) in new[] { (entry.Width, entry.Module?.Width, "width"), (entry.Height, entry.Module?.Height, "height") })
             if (actual is not null && module is not null && actual.Value > module.Value) references.Fail(actual.Source, $"the actual {axis} of a door is not more than that of its module, which includes the gaps");
+        if (entry is { Module.Width: not null, Reveal: { } reveal }) references.Fail(reveal.Source, "with a module the reveals follow from module and actual size; leave “reveal” out");
         return board is null || hinge is null ? null : new DoorsSpec(
             board, entry.Hanging, (entry.Width, entry.Height), (entry.Module?.Width, entry.Module?.Height),
             entry.Reveal ?? Size.Default(1.5, "usual-reveal"), entry.Gap ?? Size.Default(3, "usual-gap"), hinge, entry.Bands, entry.At);

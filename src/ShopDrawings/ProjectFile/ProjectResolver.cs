@@ -134,9 +134,9 @@ internal sealed class ProjectResolver
     {
         var pattern = references.Hardware(entry.Hardware);
         if (!panelsAreSound || PanelOf(entry.Panel) is not { } panel || pattern is null) return;
-        if (assembly.HasHardware(name.Text))
+        if (assembly.HasHardware(name.Text) || assembly.Find(name.Text) is not null)
         {
-            Fail(name.At, $"the cabinet has hardware called “{name.Text}” already; choose another name");
+            Fail(name.At, $"a panel or another piece of hardware is called “{name.Text}” already; choose another name");
             return;
         }
 

@@ -125,7 +125,7 @@ internal static class ProjectShapes
             i.Optional("width", Positive("inner-width"), "Between the sides."),
             i.Optional("height", Positive("inner-height"), "Between bottom and top."),
             i.Optional("depth", Positive("clear-depth"), "From the front to the back."))), "Sizes given inside; the outside follows."),
-        f.Optional("step", Positive("step"), "Hand-cut sizes are whole multiples of it, such as 1/16 in; the outside takes the difference."),
+        f.Optional("step", Positive("step"), "Inner width, side height and depth, shelf depth, doors and a back in its grooves are whole multiples of it, such as 1/16 in; the outside or a gap takes the difference."),
         f.Required("board", Name, "Name of the board of sides, top, bottom, dividers and shelves."),
         f.Optional("top", new ChoiceShape<bool>(("between", false), ("over", true)), "The top stands between the sides, or runs over them.", false, "between"),
         f.Optional("bottom", new ChoiceShape<bool>(("between", false), ("under", true)), "The bottom stands between the sides, or runs under them.", false, "between"),

@@ -200,8 +200,8 @@ public class CabinetTests(ITestOutputHelper output)
     public void Another_thickness_moves_everything_consistently() => RandomCabinet.Any.Sample(cabinet =>
     {
         const double Thinner = 19.05 - 18.6;
-        var thick = Fixtures.DesignOf((cabinet with { Board = 19.05, BackBoard = cabinet.Back == "between" ? 19.05 : 6.35, Tops = [] }).Text).Assembly;
-        var thin = Fixtures.DesignOf((cabinet with { Board = 18.6, BackBoard = cabinet.Back == "between" ? 18.6 : 6.35, Tops = [] }).Text).Assembly;
+        var thick = Fixtures.DesignOf((cabinet with { Board = 19.05, BackBoard = cabinet.BackBoard > 10 ? 19.05 : 6.35, Tops = [] }).Text).Assembly;
+        var thin = Fixtures.DesignOf((cabinet with { Board = 18.6, BackBoard = cabinet.BackBoard > 10 ? 18.6 : 6.35, Tops = [] }).Text).Assembly;
 
         Assert.Equal(thick.Panels.Select(p => p.Id), thin.Panels.Select(p => p.Id));
         Assert.Equal(thick.Panel("left-side").Placement!.X.Value, thin.Panel("left-side").Placement!.X.Value, 1e-9);

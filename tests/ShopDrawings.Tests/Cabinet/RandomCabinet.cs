@@ -32,7 +32,7 @@ internal sealed record RandomCabinet(
         let recess = bottom == "raised" ? 76.2 : 0
         let tops = even > 0 || divider ? [] : Apart(shares, recess, height, board)
         select new RandomCabinet(width, height, depth, board, topOver, bottom == "under", recess,
-            back, back is "between" ? board : thin, back is "behind" ? 0 : inset, doors, divider, divider ? 0 : even, tops, grain, band);
+            back, back is "between" || (back is "within-sides" && topOver && bottom == "under") ? board : thin, back is "behind" ? 0 : inset, doors, divider, divider ? 0 : even, tops, grain, band);
 
     /// <summary>The project file, lengths in mm.</summary>
     public string Text => Written("mm", 1);

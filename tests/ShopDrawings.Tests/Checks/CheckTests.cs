@@ -139,7 +139,7 @@ public class CheckTests
         var findings = Find("cabinet: {width: 900, height: 700, depth: 300, board: ply, side-by-side: [{name: west, shelves: [{top: " + left + "}]}, {name: east, shelves: [{top: " + right + "}]}]}\n");
 
         if (isSound) Assert.Empty(findings);
-        else Assert.Equal("west/shelf-1 and east/shelf-1 meet east-divider at one height: each covers the heads of the other's screws, so one of them cannot be screwed", Assert.Single(findings).Message);
+        else Assert.Equal("west/shelf-1 and east/shelf-1 meet east-divider at one place: each covers the heads of the other's screws, so one of them cannot be screwed", Assert.Single(findings).Message);
     }
 
     [Fact]

@@ -91,6 +91,16 @@ public class MakeTests
         Assert.False(Directory.Exists(folder["out"]));
     }
 
+    [Fact]
+    public void Json_says_what_was_wrong_with_a_call()
+    {
+        var call = Call.Of("make", "no-such-file.yaml", "--json");
+
+        using var report = JsonDocument.Parse(call.Output);
+        Assert.Equal(2, report.RootElement.GetProperty("exit_code").GetInt32());
+        Assert.Equal("there is no file “no-such-file.yaml”", report.RootElement.GetProperty("error").GetString());
+    }
+
     [Theory]
     [InlineData("make")]
     [InlineData("make", "no-such-file.yaml")]

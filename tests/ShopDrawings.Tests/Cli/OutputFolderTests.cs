@@ -7,7 +7,11 @@ public class OutputFolderTests
 {
     private static Output Text(string path, string text) => new(path, s => s.Write(Encoding.UTF8.GetBytes(text)));
 
-    private static void Publish(string folder, params Output[] files) => OutputFolder.At(folder).Publish(files, CancellationToken.None);
+    private static void Publish(string folder, params Output[] files)
+    {
+        using var target = OutputFolder.At(folder);
+        target.Publish(files, CancellationToken.None);
+    }
 
     private static Dictionary<string, string> Read(string folder) => TemporaryFolder.Contents(folder)
         .Where(f => f.Key != OutputFolder.Manifest).ToDictionary(f => f.Key, f => Encoding.UTF8.GetString(f.Value));
@@ -128,7 +132,7 @@ public class OutputFolderTests
         Publish(folder["x"], Text("a.txt", "new"));
         Directory.Move(folder["x"], folder[".out.new"]);
 
-        OutputFolder.At(folder["out"]);
+        OutputFolder.At(folder["out"]).Dispose();
 
         Assert.Equal(new() { ["a.txt"] = "new" }, Read(folder["out"]));
         Assert.Equal(["out"], Directory.GetFileSystemEntries(folder.Path).Select(Path.GetFileName));
@@ -141,9 +145,27 @@ public class OutputFolderTests
         Publish(folder["out"], Text("a.txt", "old"));
         Directory.Move(folder["out"], folder[".out.old"]);
 
-        OutputFolder.At(folder["out"]);
+        OutputFolder.At(folder["out"]).Dispose();
 
         Assert.Equal(new() { ["a.txt"] = "old" }, Read(folder["out"]));
+    }
+
+    [Fact]
+    public void Second_run_into_one_folder_at_the_same_time_ends_with_three_and_changes_nothing()
+    {
+        using var folder = new TemporaryFolder();
+        using (var first = OutputFolder.At(folder["out"]))
+        {
+            var second = Call.Of("make", Path.Combine(Fixtures.Folder, "single-panel.yaml"), "--out", folder["out"], "--json");
+            first.Publish([Text("a.txt", "1")], CancellationToken.None);
+
+            Assert.Equal(ExitCode.NotWritten, second.ExitCode);
+            Assert.Contains("another run is writing", second.Errors, StringComparison.Ordinal);
+            Assert.Contains("\"exit_code\": 3", second.Output, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(new() { ["a.txt"] = "1" }, Read(folder["out"]));
+        Assert.Equal(["out"], Directory.GetFileSystemEntries(folder.Path).Select(Path.GetFileName));
     }
 
     [Fact]

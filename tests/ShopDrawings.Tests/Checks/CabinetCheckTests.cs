@@ -1,0 +1,125 @@
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings.Tests.Checks;
+
+/// <summary>Cabinets that can be resolved but not built, each with what must be said of it, and their nearest sound neighbours.</summary>
+public class CabinetCheckTests
+{
+    private const string Boards = "project: p\nboards:\n  main: {kind: melamine, thickness: 18}\n  b16: {kind: melamine, thickness: 16}\n  thin: {kind: hardboard, thickness: 6}\n  thick: {kind: melamine, thickness: 30}\n";
+
+    private static Finding[] Find(string cabinet) => [.. Shop.Check(Fixtures.DesignOf(Boards + "cabinet: {" + cabinet + "}\n"))];
+
+    // The back has 7 mm in each groove; a coarse step must not pull it out of one of them.
+    [Theory]
+    [InlineData("1 mm")]
+    [InlineData("10")]
+    [InlineData("1/16 in")]
+    public void Back_in_a_groove_stays_in_all_four_grooves(string step)
+    {
+        var assembly = Fixtures.DesignOf(Boards + $"cabinet: {{width: 600, height: 720, depth: 300, board: main, step: {step}, back: {{board: thin}}}}\n").Assembly;
+        Box3 Box(string id) => assembly.Panel(id).Placement!.ToAssembly(assembly.Panel(id).Box);
+
+        var back = Box("back");
+        var tongues = new[] { Box("left-side").Max.X - back.Min.X, back.Max.X - Box("right-side").Min.X, Box("bottom").Max.Z - back.Min.Z, back.Max.Z - Box("top").Min.Z };
+
+        Assert.All(tongues, t => Assert.InRange(t, 3.5 - 1e-9, 7 + 1e-9));
+        Assert.Equal(tongues[0], tongues[1], 1e-9);
+        Assert.Equal(tongues[2], tongues[3], 1e-9);
+    }
+
+    [Fact]
+    public void Hinges_keep_clear_of_a_sliding_shelf_and_of_its_way_out()
+    {
+        var design = Fixtures.DesignOf(Boards + "cabinet: {width: 600, height: 700, depth: 600, board: main, doors: {board: main}, sliding-shelf: {slide: side-450, set-back: 80, above-floor: 20}}\n");
+
+        Assert.Empty(Shop.Check(design));
+        var shelf = design.Assembly.Panel("sliding-shelf").Extent(2).To.Value;
+        Assert.All(design.Assembly.Hardware.Where(h => h.Kind == HardwareKind.Hinge), h =>
+            Assert.True(h.Volumes.All(v => design.Assembly.Panel(h.Mounts[0].Panel).Placement!.ToAssembly(v).Min.Z > shelf)));
+    }
+
+    [Fact]
+    public void Hinge_with_no_height_clear_of_what_slides_past_it_is_an_error()
+    {
+        var findings = Find("width: 600, height: 240, depth: 600, board: main, doors: {board: main}, sliding-shelf: {slide: side-450, set-back: 80, runner-height: 120}");
+
+        Assert.Contains(findings, f => f.Rule == "hardware-fits" && f.Message.StartsWith("what slides on left-slide meets left-door/hinge-", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("inset: 47", "bottom: the 2.8 mm bore of left-side/bottom at")]
+    [InlineData("inset: 20", null)]
+    public void Screw_that_runs_into_the_groove_of_the_back_is_an_error(string inset, string? message)
+    {
+        var findings = Find($"width: 600, height: 700, depth: 400, board: b16, back: {{board: thin, {inset}}}");
+
+        if (message is null) Assert.Empty(findings);
+        else Assert.Contains(findings, f => f.Rule == "bores-meet-grooves" && f.Message.StartsWith(message, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("side-by-side: [{width: 480}, {}], applied-top: {board: thick}", "bay-2-divider and applied-top meet top at one place")]
+    [InlineData("recess: 80, castors: {castor: swivel-75}, side-by-side: [{width: 90}, {}]", "-castor: a bolt through bottom comes up under bay-2-divider")]
+    [InlineData("side-by-side: [{shelves: [{top: 300}]}, {shelves: [{top: 306}]}]", "meet bay-2-divider at one place")]
+    [InlineData("recess: 80, castors: {castor: swivel-75}, side-by-side: [{width: 300}, {}]", null)]
+    public void What_nobody_can_screw_is_an_error(string more, string? message)
+    {
+        var findings = Find($"width: 1000, height: 700, depth: 400, board: main, {more}").Where(f => f.Rule == "screws-can-be-driven").ToList();
+
+        if (message is null) Assert.Empty(findings);
+        else Assert.All(findings, f => Assert.Contains(message, f.Message, StringComparison.Ordinal));
+        Assert.Equal(message is null, findings.Count == 0);
+    }
+
+    [Theory]
+    [InlineData("grooves: [{from: [0, 100], to: [400, 100], width: 8, depth: 10}, {face: outside, from: [0, 100], to: [400, 100], width: 8, depth: 10}]", "leave nothing between them")]
+    [InlineData("grooves: [{from: [0, 100], to: [400, 100], width: 8, depth: 8}], bores: [{face: outside, at: [200, 100], diameter: 10, depth: 9}]", "leave only 1 mm between them")]
+    [InlineData("grooves: [{from: [0, 100], to: [400, 100], width: 8, depth: 8}], bores: [{face: outside, at: [200, 100], diameter: 10, depth: 8}]", null)]
+    [InlineData("grooves: [{from: [0, 100], to: [400, 100], width: 8, depth: 17}]", "leaves only 1 mm of 18 mm under it")]
+    public void Cuts_from_both_faces_that_leave_too_little_are_an_error(string features, string? message)
+    {
+        var findings = Shop.Check(Fixtures.DesignOf(Boards + "panels: {a: {board: main, length: 400, width: 200, " + features + "}}\n"));
+
+        if (message is null) Assert.Empty(findings);
+        else Assert.Contains(message, Assert.Single(findings).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Pilot_that_ends_in_an_opening_is_an_error()
+    {
+        var findings = Shop.Check(Fixtures.DesignOf(Boards +
+            """
+            panels:
+              side: {board: main, length: 400, width: 200, place: {corner: [0, 0, 0], outside: left}}
+              shelf: {board: main, length: 400, width: 200, place: {corner: [18, 0, 100], outside: bottom}, cut-outs: [{circle: {at: [20, 50], diameter: 30}}]}
+            joints: [{through: side, into: shelf}]
+            """));
+
+        Assert.Contains(findings, f => f.Rule == "bores-meet-grooves" && f.Message.EndsWith("runs into an opening", StringComparison.Ordinal));
+    }
+
+    // 30 mm kept for cables behind the shelf, whatever lines the back.
+    [Theory]
+    [InlineData(520, false)]
+    [InlineData(531, true)]
+    public void Sliding_shelf_keeps_its_room_before_a_lining(int depth, bool fits)
+    {
+        var text = Boards + $"cabinet: {{width: 600, height: 700, depth: {depth}, board: main, back: {{board: main, fit: within-sides}}, sliding-shelf: {{slide: side-450, rear-clearance: 30}}, lining: {{board: thick, faces: [back]}}}}\n";
+
+        Assert.Equal(fits, Fixtures.Mistakes(text).Count == 0);
+    }
+
+    [Fact]
+    public void Hinges_that_let_doors_stand_in_the_opening_are_refused_before_a_sliding_shelf()
+    {
+        var text = Boards +
+            """
+            hinges:
+              narrow: {cup-diameter: 35, cup-depth: 12.5, boring-distance: 5, fixing-span: 45, fixing-offset: 9.5, fixing-diameter: 2.5, fixing-depth: 11, plate-set-back: 37,
+                plate-spacing: 32, plate-diameter: 5, plate-depth: 12, fixed-distance: 13, body-depth: 70, body-reach: 20, body-height: 60, intrusion: 15}
+            cabinet: {width: 600, height: 700, depth: 600, board: main, doors: {board: main, hinge: narrow}, sliding-shelf: {slide: side-450}}
+            """;
+
+        Assert.Contains("open doors stand 15 mm into the opening", Assert.Single(Fixtures.Mistakes(text)).Message, StringComparison.Ordinal);
+    }
+}
