@@ -36,13 +36,14 @@ public sealed class PanelSheet
 
     private readonly Panel panel;
     private readonly LengthStyle lengths;
+    private readonly PanelTwin? twin;
     private readonly int scale;
     private readonly Point2 origin;
     private readonly List<Entity> entities = [];
 
-    private PanelSheet(Panel panel, LengthStyle lengths)
+    private PanelSheet(Panel panel, LengthStyle lengths, PanelTwin? twin)
     {
-        (this.panel, this.lengths) = (panel, lengths);
+        (this.panel, this.lengths, this.twin) = (panel, lengths, twin);
         scale = Scales.First(n => n == Scales[^1] || (panel.Length.Value / n <= PanelArea.Width && panel.Width.Value / n <= PanelArea.Height));
         origin = PanelArea.Centre - new Point2(panel.Length.Value, panel.Width.Value) * (0.5 / scale);
     }
@@ -52,9 +53,10 @@ public sealed class PanelSheet
     /// <param name="project">What is built.</param>
     /// <param name="lengths">How lengths are printed.</param>
     /// <param name="findings">What the checks say; only those about this panel are shown.</param>
-    public static Drawing Of(Panel panel, string project, LengthStyle lengths, IEnumerable<Finding> findings)
+    /// <param name="twin">The earlier panel it repeats, or nothing.</param>
+    public static Drawing Of(Panel panel, string project, LengthStyle lengths, IEnumerable<Finding> findings, PanelTwin? twin = null)
     {
-        var sheet = new PanelSheet(panel, lengths);
+        var sheet = new PanelSheet(panel, lengths, twin);
         var own = findings.Where(f => f.Panels.Contains(panel.Id)).ToList();
         sheet.View();
         sheet.Dimensions();
@@ -211,6 +213,7 @@ public sealed class PanelSheet
 
         string[] notes =
         [
+            .. twin is null ? Array.Empty<string>() : [Fitted($"{(twin.Twinship == Twinship.Same ? "Same part as" : "Mirror image of")} {twin.Of}.", Small, ListArea.Width - 6)],
             panel.Placement is null ? "Inside face up; places count from corner 0." : $"Face up: inside, which looks {panel.Facing(Surface.Inside).Word()}.",
             .. panel.Placement is null ? Array.Empty<string>() : ["Places: along, across from corner 0."],
             "Dashed: on the other face or in an edge.",

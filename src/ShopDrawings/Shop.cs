@@ -52,10 +52,11 @@ public static class Shop
         var job = new Job(design, findings, []);
         var withheld = job.Withheld;
         var drawings = ImmutableArray.CreateBuilder<JobDrawing>();
+        var twins = PanelTwins.Find(design.Assembly.Panels);
         foreach (var panel in design.Assembly.Panels)
         {
             if (!withheld.Contains(panel.Id)) drawings.Add(new($"panels/{panel.Id}-mm", "dxf", MachineDrawing.Of(panel)));
-            drawings.Add(new($"panels/{panel.Id}", "svg", PanelSheet.Of(panel, design.Assembly.Name, design.Lengths, findings)));
+            drawings.Add(new($"panels/{panel.Id}", "svg", PanelSheet.Of(panel, design.Assembly.Name, design.Lengths, findings, twins.GetValueOrDefault(panel.Id))));
         }
 
         return job with { Drawings = drawings.ToImmutable() };

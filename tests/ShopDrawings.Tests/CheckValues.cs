@@ -60,6 +60,8 @@ internal static class CheckValues
         ["cut_size"] = r => Loose(r["finished_mm"], 300, 16).WithBands(
             new[] { (Surface.Start, r["band_a_mm"]), (Surface.End, r["band_b_mm"]) }.Where(b => b.Item2 > 0).Select(b => new EdgeBand(b.Item1, Mm(b.Item2)))).CutLength.Value,
 
+        ["band_length"] = r => EdgeBanding.ToBuy(r.Inputs["edges_mm"].Split(' ').Select(Number), r["allowance_per_edge_mm"], r["waste_percent"]) / 1000,
+
         ["screw_count"] = r => RowOf(r).Count,
         ["screw_pitch"] = r => RowOf(r).Pitch.Value,
         ["screw_row_offset"] = r => Joined(16, r["mating_panel_t_mm"], r["inset_of_panel_mm"], Usual).Clearances[0].At.X.Value,

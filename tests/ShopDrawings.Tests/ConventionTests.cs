@@ -73,7 +73,7 @@ public partial class ConventionTests
     {
         var heading = Regex.Match(File.ReadAllText(Path.Combine(Source, "ShopDrawings", "Export", "CsvExporter.cs")), "\"panel\", \"board\".*").Value;
 
-        Assert.All(Regex.Matches(heading, "\"([a-z_]+)\"").Select(m => m.Groups[1].Value).Where(h => h is not ("panel" or "board" or "label" or "machine_file")),
+        Assert.All(Regex.Matches(heading, "\"([a-z_]+)\"").Select(m => m.Groups[1].Value).Where(h => h is not ("panel" or "board" or "label" or "repeats" or "machine_file")),
             h => Assert.Matches("_(mm|in|kg)$", h));
     }
 

@@ -6,7 +6,8 @@ namespace ShopDrawings;
 
 /// <summary>
 /// Lists as CSV (RFC 4180, from memory; UTF-8, lines end with LF): <c>lists/panels.csv</c>, one line a panel, and <c>lists/bores.csv</c>,
-/// one line a bore, sorted by panel, surface, diameter, depth and place. Every heading carries its unit.
+/// one line a bore, sorted by panel, surface, diameter, depth and place; <c>lists/hardware.csv</c>, what to buy beside the boards; and
+/// <c>lists/bands.csv</c>, one line a banded edge and one with the length to buy for each thickness. Every heading carries its unit.
 /// </summary>
 public sealed class CsvExporter : IJobExporter
 {
@@ -18,18 +19,22 @@ public sealed class CsvExporter : IJobExporter
     [
         new("lists/panels.csv", s => Write(s, Panels(job))),
         new("lists/bores.csv", s => Write(s, Bores(job))),
+        new("lists/hardware.csv", s => Write(s, Hardware(job.Design.Assembly))),
+        new("lists/bands.csv", s => Write(s, Bands(job.Design.Assembly))),
     ];
 
     private static IEnumerable<string[]> Panels(Job job)
     {
-        yield return ["panel", "board", "label", "length_mm", "width_mm", "thickness_mm", "length_in", "width_in", "cut_length_mm", "cut_width_mm", "bands_mm", "mass_kg", "machine_file"];
+        yield return ["panel", "board", "label", "length_mm", "width_mm", "thickness_mm", "length_in", "width_in", "cut_length_mm", "cut_width_mm", "bands_mm", "mass_kg", "repeats", "machine_file"];
         var withheld = job.Withheld;
+        var twins = PanelTwins.Find(job.Design.Assembly.Panels);
         foreach (var panel in job.Design.Assembly.Panels)
             yield return
             [
                 panel.Id, panel.Board.Name, panel.Board.Label, Mm(panel.Length), Mm(panel.Width), Mm(panel.Thickness),
                 LengthStyle.Fraction(panel.Length.Value), LengthStyle.Fraction(panel.Width.Value), Mm(panel.CutLength), Mm(panel.CutWidth),
                 string.Join(' ', panel.Bands.Select(b => $"{panel.NameOf(b.Edge)}:{Mm(b.Thickness)}")), Number(panel.MassKg, 3),
+                twins.GetValueOrDefault(panel.Id) is { } twin ? $"{(twin.Twinship == Twinship.Same ? "same as" : "mirror of")} {twin.Of}" : "",
                 withheld.Contains(panel.Id) ? "withheld" : "yes",
             ];
     }
@@ -50,6 +55,41 @@ public sealed class CsvExporter : IJobExporter
                 ];
         }
     }
+
+    // Equal pieces on one line; a hinge with another plate is another piece.
+    private static IEnumerable<string[]> Hardware(Assembly assembly)
+    {
+        yield return ["kind", "name", "count", "sizes_mm"];
+        foreach (var screws in assembly.Joints.GroupBy(j => j.Screw.Name))
+        {
+            var screw = screws.First().Screw;
+            yield return ["screw", screw.Name, Count(screws.Sum(j => j.Fasteners.Length)), $"{Mm(screw.Diameter)} x {Mm(screw.Length)}, head {Mm(screw.HeadDiameter)}"];
+        }
+
+        var pieces = assembly.Hardware.Select(h => (h.Kind, h.Name, Sizes: string.Join(", ", Sizes(h))));
+        foreach (var equal in pieces.GroupBy(p => p))
+            yield return [equal.Key.Kind.ToString().ToLowerInvariant(), equal.Key.Name, Count(equal.Count()), equal.Key.Sizes];
+    }
+
+    private static IEnumerable<string> Sizes(PlacedHardware piece) =>
+        piece.Sizes.Where(s => s.Rule is "plate-height" or "side-clearance" or "swivel-radius").Select(s => $"{s.Rule.Replace('-', ' ')} {Number(s.Value, 2)}");
+
+    private static IEnumerable<string[]> Bands(Assembly assembly)
+    {
+        yield return ["thickness_mm", "panel", "edge", "length_mm", "to_buy_mm"];
+        var edges =
+            from panel in assembly.Panels
+            from band in panel.Bands
+            let length = band.Edge is Surface.Start or Surface.End ? panel.Width : panel.Length
+            select (Thickness: Mm(band.Thickness), Panel: panel.Id, Edge: panel.NameOf(band.Edge), Length: length);
+        foreach (var equal in edges.GroupBy(e => e.Thickness))
+        {
+            foreach (var (thickness, panel, edge, length) in equal) yield return [thickness, panel, edge, Mm(length), ""];
+            yield return [equal.Key, "all", "", Number(equal.Sum(e => e.Length.Value), 4), Number(EdgeBanding.ToBuy(equal.Select(e => e.Length.Value)), 0)];
+        }
+    }
+
+    private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 
     private static string Mm(Size size) => Number(size.Value, 4);
 

@@ -40,8 +40,23 @@ internal sealed class YamlFaults
     public static Diagnostic Explain(string text, string file, int line, int column, string message)
     {
         var faults = new YamlFaults(text, file);
-        return faults.OpenQuoteOrBracket() ?? faults.NearLine(Math.Clamp(line, 1, faults.lines.Length) - 1)
+        return faults.Tag() ?? faults.OpenQuoteOrBracket() ?? faults.NearLine(Math.Clamp(line, 1, faults.lines.Length) - 1)
             ?? new Diagnostic(new SourceSpan(file, Math.Max(line, 1), Math.Max(column, 1)), $"this is not well-formed YAML: {message}");
+    }
+
+    // A value that begins with an exclamation mark is a tag, which the parser may stumble over.
+    private Diagnostic? Tag()
+    {
+        for (var i = 0; i < lines.Length; i++)
+        {
+            var mark = lines[i].IndexOf('!');
+            if (mark < 0 || lines[i].TrimStart().StartsWith('#')) continue;
+            var before = lines[i][..mark].TrimEnd();
+            if (before.Length == 0 || before[^1] is ':' or '-' or '[' or '{' or ',')
+                return At(i, mark, "tags (!name) are not allowed in a project file; write the value alone, or put a text that begins with “!” in quotes");
+        }
+
+        return null;
     }
 
     // A quote is closed in its line and a bracket before the end, or the parser runs on to some far place.

@@ -56,9 +56,9 @@ internal sealed class YamlReader
         {
             diagnostics.Add(YamlFaults.Explain(text, file, (int)fault.Start.Line, (int)fault.Start.Column, Plain(fault)));
         }
-        catch (InvalidOperationException fault)
+        catch (Exception fault) when (fault is not OutOfMemoryException)
         {
-            // The parser's own slip on some unclosed brackets.
+            // The parser's own slips, on some unclosed brackets and odd tags.
             diagnostics.Add(YamlFaults.Explain(text, file, 1, 1, fault.Message.ReplaceLineEndings(" ")));
         }
 
