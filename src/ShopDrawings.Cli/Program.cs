@@ -42,6 +42,7 @@ internal static class Program
             var unknown = call.UnmatchedTokens.Count > 0;
             foreach (var fault in call.Errors.Where(e => !unknown || call.UnmatchedTokens.Any(t => e.Message.Contains(t, StringComparison.Ordinal)))) error.WriteLine($"error: {fault.Message}");
             error.WriteLine("“shopdrawings --help” shows how to call it.");
+            if (args.Contains("--json")) MakeReport.Write(output, ExitCode.WrongInput, string.Join("; ", call.Errors.Select(e => e.Message)));
             return ExitCode.WrongInput;
         }
         catch (Exception fault) when (ExitCodeOf(fault) is { } code)

@@ -5,7 +5,7 @@ internal sealed class CastorMounting(CastorsSpec spec, CabinetSpec cabinet, Cabi
 {
     /// <summary>
     /// Adds the castors and their bolt holes. Where sides or back hang down beside them, the swivel axis stands one swivel radius and the
-    /// clearance away; else the plate stands the clearance inside the bottom's edge.
+    /// clearance away; else the plate stands the clearance inside the bottom's edge. Its bolts come up clear of what stands on the edges.
     /// </summary>
     public void Mount()
     {
@@ -16,9 +16,10 @@ internal sealed class CastorMounting(CastorsSpec spec, CabinetSpec cabinet, Cabi
         var (left, right) = bottom.Extent(0);
         var (front, rear) = bottom.Extent(1);
         Size Distance(Size plate, bool beside) => beside && swept.Value > plate.Value / 2 + spec.Clearance.Value ? swept : plate / 2 + spec.Clearance;
-        var fromSide = Distance(castor.PlateWidth, hangsDown);
+        var fromSide = ClearOf(cabinet.IsBottomUnder ? frame.Thickness : Size.Zero, castor.HoleWidth, Distance(castor.PlateWidth, hangsDown));
         var fromFront = Distance(castor.PlateLength, false);
-        var fromRear = Distance(castor.PlateLength, hangsDown && cabinet.Back?.Fit is BackFit.WithinSides or BackFit.Behind);
+        var behind = cabinet.Back?.Fit is BackFit.Groove or BackFit.Between ? frame.BodyDepth - frame.ClearDepth : Size.Zero;
+        var fromRear = ClearOf(behind, castor.HoleLength, Distance(castor.PlateLength, hangsDown && cabinet.Back?.Fit is BackFit.WithinSides or BackFit.Behind));
         var needed = 2 * swept;
         if ((right - left - 2 * fromSide).Value < needed.Value || (rear - front - fromFront - fromRear).Value < needed.Value)
         {
@@ -35,6 +36,13 @@ internal sealed class CastorMounting(CastorsSpec spec, CabinetSpec cabinet, Cabi
         foreach (var (x, side) in new[] { (left + fromSide, "left"), (right - fromSide, "right") })
             foreach (var (y, end) in new[] { (front + fromFront, "front"), (rear - fromRear, "rear") })
                 Mount(bottom, x, y, $"{end}-{side}-castor");
+    }
+
+    // Far enough from an edge that the outer bolts come up beside what covers the edge, with 3 mm between (common practice, no source).
+    private Size ClearOf(Size covered, Size holeSpan, Size distance)
+    {
+        var needed = covered + holeSpan / 2 + spec.Castor.HoleDiameter / 2 + Size.Default(3, "beside-a-panel");
+        return covered.Value > 0 && needed.Value > distance.Value ? needed.As("castor-distance") : distance;
     }
 
     private void Mount(Panel bottom, Size x, Size y, string id)

@@ -74,7 +74,9 @@ internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, Assembly
         for (var i = 0; i < count; i++)
         {
             var wanted = i == 0 ? from + first : i == count - 1 ? from + height - first : from + first + (double)i * pitch;
-            Hang(hinge, door, side, hangsLeft, Clear(wanted, blocked, from.Value + hinge.BodyHeight.Value / 2, (from + height).Value - hinge.BodyHeight.Value / 2), $"{doorId}/hinge-{i + 1}");
+            var z = Clear(wanted, blocked, from.Value + hinge.BodyHeight.Value / 2, (from + height).Value - hinge.BodyHeight.Value / 2);
+            Hang(hinge, door, side, hangsLeft, z, $"{doorId}/hinge-{i + 1}");
+            blocked.Add((z - hinge.BodyHeight, z + hinge.BodyHeight));
         }
     }
 

@@ -23,6 +23,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                 HardwareKind.Slide => Slide(h),
                 _ => null,
             }).OfType<Finding>())
+            .Concat(assembly.Hardware.Where(h => h.Kind == HardwareKind.Hinge).GroupBy(h => h.Mounts[1].Panel).Select(g => Spread(assembly.Panel(g.Key), [.. g], lengths)).OfType<Finding>())
             .Concat(Volumes(assembly, lengths));
 
     private IEnumerable<Finding> Joint(Assembly assembly, LengthStyle lengths, Joint joint, double hold, double wall)
@@ -81,6 +82,21 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                     $"move {fitting.Id} up or down, or what slides");
             }
 
+        foreach (var mover in assembly.Hardware.Where(h => h.Swept.Length > 0))
+        {
+            var from = assembly.Panel(mover.Mounts[0].Panel);
+            foreach (var swept in mover.Swept.Select(s => from.Placement!.ToAssembly(s)))
+                foreach (var panel in assembly.Panels.Where(p => p.Placement is not null))
+                {
+                    // What moves lies wholly in its own way; doors, before the cabinet, are open then.
+                    var box = panel.Placement!.ToAssembly(panel.Box);
+                    if (swept.Intersection(box) is not { } met || box.Max.Y <= 0 || mover.Swept.Any(s => from.Placement!.ToAssembly(s).Contains(box))) continue;
+                    yield return Make(mover, mover.Volumes[0], [from.Id, panel.Id],
+                        $"what slides on {mover.Id} meets {panel.Id} on its way out, by {lengths.Describe(met.Size.X)} × {lengths.Describe(met.Size.Y)} × {lengths.Describe(met.Size.Z)}",
+                        $"move {panel.Id} out of its way, or what slides");
+                }
+        }
+
         for (var i = 0; i < bodies.Count; i++)
             for (var j = i + 1; j < bodies.Count; j++)
             {
@@ -101,6 +117,19 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             $"{hinge.Id}: an overlay of {lengths.Describe(overlay)} needs a mounting plate {lengths.Describe(plate)} high; plates are 0 to {lengths.Describe(Highest)} high",
             [new("overlay", overlay, "mm"), new("plate height", plate, "mm")], Practice,
             "change the reveal, the boring distance, or take another hinge", new Indicator(hinge.Mounts[0].Panel, hinge.Volumes[0]));
+    }
+
+    // The outer hinges of a door are further apart than the door is wide (note on a maker's chart), or than half its height where it is low.
+    private Finding? Spread(Panel door, PlacedHardware[] hinges, LengthStyle lengths)
+    {
+        double Height(PlacedHardware hinge) => door.Placement!.ToAssembly(door.OnSurface(Surface.Inside, hinge.Mounts[1].At.Point)).Z;
+        var size = door.Placement!.ToAssembly(door.Box).Size;
+        var (apart, least) = (hinges.Max(Height) - hinges.Min(Height), Math.Min(size.X, size.Z / 2));
+        return apart >= least - Tolerance.Length ? null : new Finding(
+            Rule, Severity.Error, [door.Id],
+            $"{door.Id}: its outer hinges stand only {lengths.Describe(apart)} apart on a door {lengths.Describe(size.X)} wide and {lengths.Describe(size.Z)} high, since something is in the way elsewhere; {lengths.Describe(least)} is the least",
+            [new("apart", apart, "mm"), new("least", least, "mm")], "note on a hinge maker's chart; half the height: common practice, no source",
+            "move shelves, slides or linings away from the ends of the door", new Indicator(door.Id, door.Box));
     }
 
     // (load × 1.25) ÷ rating of the pair at most 0.8: common practice, no source. The moving panels' own mass is left out.

@@ -19,6 +19,13 @@ public readonly record struct Box3(Point3 Min, Point3 Max)
             : null;
     }
 
+    /// <summary>Whether another block lies inside this one, to <see cref="Tolerance.Length"/>.</summary>
+    public bool Contains(Box3 other)
+    {
+        var (low, high) = (other.Min - Min, Max - other.Max);
+        return Math.Min(Math.Min(low.X, low.Y), low.Z) >= -Tolerance.Length && Math.Min(Math.Min(high.X, high.Y), high.Z) >= -Tolerance.Length;
+    }
+
     /// <summary>The smallest box around two opposite corners in any order.</summary>
     public static Box3 Between(Point3 a, Point3 b) => new(Point3.Min(a, b), Point3.Max(a, b));
 

@@ -32,7 +32,7 @@ public static class PanelTwins
             string[] mirrored = [Signature(panel, false, true), Signature(panel, true, false)];
             if (known.TryGetValue(own, out var same) || known.TryGetValue(turned, out same)) twins.Add(panel.Id, new(Twinship.Same, same));
             else if (mirrored.Select(m => known.GetValueOrDefault(m)).FirstOrDefault(m => m is not null) is { } other) twins.Add(panel.Id, new(Twinship.Mirrored, other));
-            known.TryAdd(own, panel.Id);
+            known.TryAdd(own, twins.TryGetValue(panel.Id, out var twin) && twin.Twinship == Twinship.Same ? twin.Of : panel.Id);
         }
 
         return twins.ToImmutable();

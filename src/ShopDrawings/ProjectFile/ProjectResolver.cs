@@ -143,6 +143,8 @@ internal sealed class ProjectResolver
         var fitting = new Fitting(name.Text, pattern, panel, entry.Face, entry.Centre, entry.QuarterTurns);
         assembly.Add(fitting.Placed);
         assembly.Write(panel.Id, fitting.Bores());
+        if (panel.Placement is null) return;
+        foreach (var bore in fitting.Bores().Where(b => b.Depth is null)) ThroughLinings(fitting.Id, panel, bore.At, bore.Diameter);
     }
 
     private void Hole(HoleEntry entry)
@@ -151,20 +153,20 @@ internal sealed class ProjectResolver
         assembly.Write(panel.Id, entry.Depth is { } depth
             ? Bore.Blind(panel.Id, entry.Face, at, entry.Diameter, depth)
             : Bore.Through(panel.Id, entry.Face, at, entry.Diameter));
-        if (entry.Depth is null && panel.Placement is not null) ThroughLinings(panel, at, entry.Diameter);
+        if (entry.Depth is null && panel.Placement is not null) ThroughLinings(panel.Id, panel, at, entry.Diameter);
     }
 
-    // A hole through a panel goes on through a lining that lies against it.
-    private void ThroughLinings(Panel panel, Position at, Size diameter)
+    // A hole through a panel goes on through a lining that lies against either of its faces, or as near as a back stands in its groove.
+    private void ThroughLinings(string origin, Panel panel, Position at, Size diameter)
     {
-        const double Inside = 0.1;
-        var beyond = panel.Placement!.ToAssembly(panel.OnSurface(Surface.Inside, at.Point) + new Point3(0, 0, Inside));
-        foreach (var lining in assembly.Linings.Select(id => assembly.Find(id)!))
-        {
-            var (box, p) = (lining.Box, lining.Placement!.ToPanel(beyond));
-            if (Math.Min(Math.Min(p.X, p.Y), p.Z) > 0 && p.X < box.Max.X && p.Y < box.Max.Y && p.Z < box.Max.Z)
-                assembly.Write(lining.Id, Bore.Through(panel.Id, Surface.Inside, lining.OnFace(panel.ToAssembly(at)), diameter));
-        }
+        const double Reach = 1;
+        foreach (var lining in assembly.Linings.Select(id => assembly.Find(id)!).Where(l => l.Placement!.Inwards.Axis() == panel.Placement!.Inwards.Axis()))
+            foreach (var beyond in new[] { -Reach, panel.Thickness.Value + Reach })
+            {
+                var (box, p) = (lining.Box, lining.Placement!.ToPanel(panel.Placement!.ToAssembly(new Point3(at.X.Value, at.Y.Value, beyond))));
+                if (p.X <= 0 || p.Y <= 0 || p.X >= box.Max.X || p.Y >= box.Max.Y || p.Z <= -Tolerance.Length || p.Z >= box.Max.Z + Tolerance.Length) continue;
+                assembly.Write(lining.Id, Bore.Through(origin, Surface.Inside, lining.OnFace(panel.ToAssembly(at)), diameter));
+            }
     }
 
     private void Line(LineEntry entry)

@@ -98,6 +98,51 @@ public class CabinetCheckTests
         Assert.Contains(findings, f => f.Rule == "bores-meet-grooves" && f.Message.EndsWith("runs into an opening", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("back: {board: thin}")]
+    [InlineData("back: {board: thin}, recess: 80")]
+    [InlineData("bottom: under")]
+    [InlineData("back: {board: main, fit: between}, bottom: under")]
+    public void Castors_of_an_ordinary_cabinet_are_no_finding(string more) =>
+        Assert.Empty(Find($"width: 800, height: 800, depth: 500, board: main, castors: {{castor: swivel-75}}, {more}").Select(f => f.Message));
+
+    [Fact]
+    public void Rail_before_what_slides_is_an_error()
+    {
+        var findings = Shop.Check(Fixtures.DesignOf(Boards +
+            """
+            cabinet: {board: main, width: 600, height: 800, depth: 560, sliding-shelf: {slide: side-450, set-back: 30}}
+            panels: {rail: {board: main, length: 564, width: 100, place: {corner: [18, 0, 40], outside: front}}}
+            joints: [{through: left-side, into: rail}, {through: right-side, into: rail}]
+            """));
+
+        Assert.Contains(findings, f => f.Message.StartsWith("what slides on left-slide meets rail on its way out", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Door_hung_by_one_end_is_an_error()
+    {
+        var findings = Find("board: main, width: 500, height: 800, depth: 350, doors: {board: main, hang: left}, stacked: [{name: low, lining: {board: thin, faces: [left]}}, {name: up}]");
+
+        Assert.Contains(findings, f => f.Message.StartsWith("door: its outer hinges stand only", StringComparison.Ordinal));
+    }
+
+    // The back stands in the middle of its groove, a little before the lining.
+    [Fact]
+    public void Holes_of_any_kind_go_on_through_linings_on_both_faces()
+    {
+        var assembly = Fixtures.DesignOf(Boards +
+            """
+            hardware: {bush: {length: 68, width: 68, height: 3, bores: [{at: [0, 0], diameter: 60}]}}
+            cabinet: {board: main, width: 600, height: 800, depth: 400, back: {board: thin}, stacked: [{name: p, lining: {board: thin, faces: [back, top]}}, {name: q, lining: {board: thin, faces: [bottom]}}]}
+            holes: [{panel: back, from: {left: 100, bottom: 180}, diameter: 60}, {panel: q-floor, from: {left: 200, front: 100}, diameter: 20}]
+            fittings: {bush: {hardware: bush, panel: q-floor, at: [400, 200]}}
+            """).Assembly;
+
+        int Holes(string id) => assembly.Panel(id).Features.OfType<Bore>().Count();
+        Assert.Equal((1, 2, 2), (Holes("p/back-lining"), Holes("p/top-lining"), Holes("q/bottom-lining")));
+    }
+
     // 30 mm kept for cables behind the shelf, whatever lines the back.
     [Theory]
     [InlineData(520, false)]
