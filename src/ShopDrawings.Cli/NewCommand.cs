@@ -10,7 +10,7 @@ internal static class NewCommand
     public static Command Create(TextWriter output)
     {
         var file = new Argument<string>("FILE") { Description = "Where to write it.", DefaultValueFactory = _ => "cabinet.yaml" };
-        var command = new Command("new", "Write a starter project file with a comment on every line.") { file };
+        var command = new Command("new", "Write a commented starter project file.") { file };
         command.SetAction(call => Write(call.GetValue(file)!, output));
         return command;
     }

@@ -13,7 +13,7 @@ internal static class Program
         cut, and 1:1 DXF files, drawings and lists.
 
         Start here:
-          shopdrawings new cabinet.yaml             write a starter file with a comment on every line
+          shopdrawings new cabinet.yaml             write a commented starter file
           shopdrawings make cabinet.yaml --out out  work everything out and write the folder out/
 
         Exit codes: 0 done; 1 done, but the checks found errors (the panels concerned have no machine files); 2 the file or the call

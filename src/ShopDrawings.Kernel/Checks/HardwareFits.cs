@@ -24,7 +24,8 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                 _ => null,
             }).OfType<Finding>())
             .Concat(assembly.Hardware.Where(h => h.Kind == HardwareKind.Hinge).GroupBy(h => h.Mounts[1].Panel).Select(g => Spread(assembly.Panel(g.Key), [.. g], lengths)).OfType<Finding>())
-            .Concat(Volumes(assembly, lengths));
+            .Concat(Volumes(assembly, lengths))
+            .Concat(Movement(assembly, lengths));
 
     private IEnumerable<Finding> Joint(Assembly assembly, LengthStyle lengths, Joint joint, double hold, double wall)
     {
@@ -72,31 +73,6 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                         $"move it away from {other.Id}, or cut an opening for it");
         }
 
-        foreach (var mover in assembly.Hardware.Where(h => h.Swept.Length > 0))
-            foreach (var (fitting, panel, box) in bodies.Where(b => b.Fitting != mover && b.Panel.Placement is not null))
-            {
-                var from = assembly.Panel(mover.Mounts[0].Panel);
-                if (mover.Swept.Select(s => from.Placement!.ToAssembly(s).Intersection(panel.Placement!.ToAssembly(box))).FirstOrDefault(s => s is not null) is not { } met) continue;
-                yield return Make(fitting, box, from == panel ? [panel.Id] : [panel.Id, from.Id],
-                    $"what slides on {mover.Id} meets {fitting.Id} on its way out, by {lengths.Describe(met.Size.X)} × {lengths.Describe(met.Size.Y)} × {lengths.Describe(met.Size.Z)}",
-                    $"move {fitting.Id} up or down, or what slides");
-            }
-
-        foreach (var mover in assembly.Hardware.Where(h => h.Swept.Length > 0))
-        {
-            var from = assembly.Panel(mover.Mounts[0].Panel);
-            foreach (var swept in mover.Swept.Select(s => from.Placement!.ToAssembly(s)))
-                foreach (var panel in assembly.Panels.Where(p => p.Placement is not null))
-                {
-                    // What moves lies wholly in its own way; doors, before the cabinet, are open then.
-                    var box = panel.Placement!.ToAssembly(panel.Box);
-                    if (swept.Intersection(box) is not { } met || box.Max.Y <= 0 || mover.Swept.Any(s => from.Placement!.ToAssembly(s).Contains(box))) continue;
-                    yield return Make(mover, mover.Volumes[0], [from.Id, panel.Id],
-                        $"what slides on {mover.Id} meets {panel.Id} on its way out, by {lengths.Describe(met.Size.X)} × {lengths.Describe(met.Size.Y)} × {lengths.Describe(met.Size.Z)}",
-                        $"move {panel.Id} out of its way, or what slides");
-                }
-        }
-
         for (var i = 0; i < bodies.Count; i++)
             for (var j = i + 1; j < bodies.Count; j++)
             {
@@ -105,6 +81,35 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                 yield return Make(a.Fitting, a.Box, a.Panel == b.Panel ? [a.Panel.Id] : [a.Panel.Id, b.Panel.Id],
                     $"{a.Fitting.Id} on {a.Panel.Id} and {b.Fitting.Id} on {b.Panel.Id} take the same space", "move one of them");
             }
+    }
+
+    // What slides must pass every panel and every other piece of hardware on its way out.
+    private IEnumerable<Finding> Movement(Assembly assembly, LengthStyle lengths)
+    {
+        foreach (var mover in assembly.Hardware.Where(h => h.Swept.Length > 0))
+        {
+            var owner = assembly.Panel(mover.Mounts[0].Panel);
+            var swept = mover.Swept.Select(s => owner.Placement!.ToAssembly(s)).ToList();
+            Finding Blocked(PlacedHardware shown, Box3 at, string panelId, string what, Box3 met, string cure) => Make(
+                shown, at, owner.Id == panelId ? [owner.Id] : [owner.Id, panelId],
+                $"what slides on {mover.Id} meets {what} on its way out, by {lengths.Describe(met.Size.X)} × {lengths.Describe(met.Size.Y)} × {lengths.Describe(met.Size.Z)}", cure);
+
+            foreach (var piece in assembly.Hardware.Where(h => h != mover && assembly.Panel(h.Mounts[0].Panel).Placement is not null))
+                foreach (var volume in piece.Volumes)
+                {
+                    var box = assembly.Panel(piece.Mounts[0].Panel).Placement!.ToAssembly(volume);
+                    if (swept.Select(s => s.Intersection(box)).FirstOrDefault(m => m is not null) is { } met)
+                        yield return Blocked(piece, volume, piece.Mounts[0].Panel, piece.Id, met, $"move {piece.Id} up or down, or what slides");
+                }
+
+            foreach (var panel in assembly.Panels.Where(p => p.Placement is not null))
+            {
+                // What moves lies wholly in its own way; doors, before the cabinet, are open then.
+                var box = panel.Placement!.ToAssembly(panel.Box);
+                if (box.Max.Y <= 0 || swept.Exists(s => s.Contains(box)) || swept.Select(s => s.Intersection(box)).FirstOrDefault(m => m is not null) is not { } met) continue;
+                yield return Blocked(mover, mover.Volumes[0], panel.Id, panel.Id, met, $"move {panel.Id} out of its way, or what slides");
+            }
+        }
     }
 
     // Plates are made from 0 to about 9 mm high (common practice, no source).
