@@ -24,7 +24,6 @@ internal static class CheckValues
     /// <summary>Rows whose question the product cannot be asked yet, though others of the same name can.</summary>
     public static IReadOnlyDictionary<string, string> Waiting { get; } = new Dictionary<string, string>
     {
-        ["SJ-19"] = "a head sunk below its face is not modelled: every screw sits flush",
         ["EB-03"] = "milling an edge before it is banded is not modelled",
     };
 
@@ -71,7 +70,7 @@ internal static class CheckValues
             var walls = new[] { pilot.At.Y.Value, r["panel_t_mm"] - pilot.At.Y.Value }.Select(w => w - pilot.Diameter.Value / 2).ToArray();
             return Math.Abs(walls[0] - walls[1]) < 1e-9 ? walls[0] : double.NaN;
         },
-        ["screw_penetration"] = r => Joined(r["through_t_mm"], 16, 0, Usual with { Length = Mm(r["screw_l_mm"]) }).Pilots[0].Depth!.Value,
+        ["screw_penetration"] = r => Joined(r["through_t_mm"], 16, 0, Usual with { Length = Mm(r["screw_l_mm"]), Sunk = Mm(r["head_below_face_mm"]) }).Pilots[0].Depth!.Value,
 
         ["laser_outer_path"] = r => Square(r["part_mm"], r["kerf_mm"] / 2),
         ["laser_hole_path"] = r => Round(r["hole_mm"], -r["kerf_mm"] / 2),
@@ -152,8 +151,8 @@ internal static class CheckValues
     {
         var side = Panel.Rectangular("side", BoardOf(throughThickness), Mm(700), Mm(560), Placement.Facing(Mm(0), Mm(560), Mm(0), Direction.Left, Direction.Top));
         var bottom = Panel.Rectangular("bottom", BoardOf(receivingThickness), Mm(568), Mm(560), Placement.Facing(Mm(throughThickness), Mm(0), Mm(inset), Direction.Bottom, Direction.Right));
-        var written = ScrewedButt.Join(side, bottom, screw, RowRule.Standard) ?? throw new InvalidOperationException("The panels do not touch.");
-        return (written.Clearances, written.Pilots);
+        var written = JointWriter.Butt(side, bottom, new JointRule(screw, RowRule.Standard)) ?? throw new InvalidOperationException("The panels do not touch.");
+        return ([.. written.OfThrough.Cast<Bore>()], [.. written.OfReceiving.Cast<Bore>()]);
     }
 
     private static List<Row> Read()

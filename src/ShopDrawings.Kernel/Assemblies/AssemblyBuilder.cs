@@ -6,6 +6,7 @@ internal sealed class AssemblyBuilder(string name)
     private readonly List<Panel> panels = [];
     private readonly List<Joint> joints = [];
     private readonly List<PlacedHardware> hardware = [];
+    private readonly List<(string Through, string Receiving, JointRule Rule, bool IsFaces)> pending = [];
 
     /// <summary>The panel with an id as it stands, or nothing.</summary>
     public Panel? Find(string id) => panels.Find(p => p.Id == id);
@@ -19,8 +20,8 @@ internal sealed class AssemblyBuilder(string name)
     /// <summary>The ids of all panels, in building order.</summary>
     public IEnumerable<string> PanelIds => panels.Select(p => p.Id);
 
-    /// <summary>Whether screws go through one panel into the other already.</summary>
-    public bool HasJoint(string through, string receiving) => joints.Exists(j => j.Through == through && j.Receiving == receiving);
+    /// <summary>Whether one panel is joined to the other already.</summary>
+    public bool HasJoint(string through, string receiving) => pending.Exists(j => j.Through == through && j.Receiving == receiving);
 
     /// <summary>All hardware so far.</summary>
     public IReadOnlyList<PlacedHardware> Hardware => hardware;
@@ -29,7 +30,7 @@ internal sealed class AssemblyBuilder(string name)
     public bool HasHardware(string id) => hardware.Exists(h => h.Id == id);
 
     /// <summary>Whether a face of one panel lies on an edge of the other.</summary>
-    public bool CanScrew(string through, string receiving) => ScrewedButt.Touch(Find(through)!, Find(receiving)!);
+    public bool CanJoin(string through, string receiving) => ButtContact.Of(Find(through)!, Find(receiving)!) is not null;
 
     /// <summary>Adds a panel.</summary>
     /// <exception cref="ArgumentException">Its id is taken.</exception>
@@ -46,30 +47,40 @@ internal sealed class AssemblyBuilder(string name)
         panels[index] = panels[index].WithFeatures(features);
     }
 
-    /// <summary>Screws one panel's face to another's edge.</summary>
+    /// <summary>
+    /// Joins one panel's face to another's edge. The fasteners are laid at the end, when all else is in its place; a housing's depth is part of
+    /// the held panel's size by then.
+    /// </summary>
     /// <returns>Whether they touch that way.</returns>
-    public bool Screw(string through, string receiving, Screw screw, RowRule rule)
+    public bool Join(string through, string receiving, JointRule rule)
     {
-        if (ScrewedButt.Join(Find(through)!, Find(receiving)!, screw, rule) is not { } written) return false;
-        Add(written);
+        if (ButtContact.Of(Find(through)!, Find(receiving)!, rule.Housing.Value) is null) return false;
+        pending.Add((through, receiving, rule, false));
         return true;
     }
 
-    /// <summary>As <see cref="Screw"/>, for panels that touch by construction.</summary>
-    public void MustScrew(string through, string receiving, Screw screw, RowRule rule)
+    /// <summary>As <see cref="Join"/>, for panels that touch by construction.</summary>
+    public void MustJoin(string through, string receiving, JointRule rule)
     {
-        if (!Screw(through, receiving, screw, rule)) throw new InvalidOperationException($"{through} does not touch {receiving}.");
+        if (!Join(through, receiving, rule)) throw new InvalidOperationException($"{through} does not touch {receiving}.");
     }
 
     /// <summary>Screws the face of one panel to the face of another, in two rows.</summary>
-    public void ScrewFaces(string through, string receiving, Screw screw, RowRule rule) =>
-        Add(ScrewedFaces.Join(Find(through)!, Find(receiving)!, screw, rule));
+    public void JoinFaces(string through, string receiving, JointRule rule) => pending.Add((through, receiving, rule, true));
 
-    private void Add(WrittenJoint written)
+    /// <summary>Lays the fasteners of every joint, each clear of all that is drilled before it.</summary>
+    public void Fasten()
     {
-        joints.Add(written.Joint);
-        Write(written.Joint.Through, written.Clearances);
-        Write(written.Joint.Receiving, written.Pilots);
+        foreach (var (through, receiving, rule, isFaces) in pending)
+        {
+            var (a, b) = (Find(through)!, Find(receiving)!);
+            var written = isFaces ? JointWriter.Faces(a, b, rule, panels) : JointWriter.Butt(a, b, rule)!;
+            joints.Add(written.Joint);
+            Write(through, written.OfThrough);
+            Write(receiving, written.OfReceiving);
+        }
+
+        pending.Clear();
     }
 
     /// <summary>Adds a piece of hardware; its holes are written apart.</summary>

@@ -34,7 +34,7 @@ internal sealed class BayResolver(CabinetSpec spec, AssemblyBuilder assembly, Fa
                 if (bay.Lining is { } lining) space = Line(lining, space, bay);
                 if (faults.All.Count > 0) return;
                 Shelves(bay, space);
-                if (bay.Sliding is { } sliding) new SlidingShelf(sliding, spec.Doors, assembly, faults).Build(space);
+                if (bay.Sliding is { } sliding) new SlidingShelf(sliding, spec.Joints.Screwed, spec.Doors, assembly, faults).Build(space);
                 break;
         }
     }
@@ -72,9 +72,9 @@ internal sealed class BayResolver(CabinetSpec spec, AssemblyBuilder assembly, Fa
             spaces.Add(space with { Path = $"{space.Path}{bay.Bays[i].Name}/", X = new(from, clear[i]), Left = left, Right = right });
             if (isLast) break;
             var divider = from + clear[i];
-            if (!Add(right, spec.Board, new(divider, spec.Board.Thickness), new(Size.Zero, space.Depth), space.Z, Direction.Right, Direction.Top, bay.Source)) return;
-            assembly.MustScrew(space.Bottom, right, spec.Screw, spec.Row);
-            assembly.MustScrew(space.Top, right, spec.Screw, spec.Row);
+            if (!Add(right, spec.Board, new(divider, spec.Board.Thickness), new(Size.Zero, space.Depth), Housed(space.Z, spec.Joints.Dividers), Direction.Right, Direction.Top, bay.Source)) return;
+            assembly.MustJoin(space.Bottom, right, spec.Joints.Dividers);
+            assembly.MustJoin(space.Top, right, spec.Joints.Dividers);
             (left, from) = (right, divider + spec.Board.Thickness);
         }
 
@@ -136,9 +136,9 @@ internal sealed class BayResolver(CabinetSpec spec, AssemblyBuilder assembly, Fa
             return false;
         }
 
-        if (!Add(id, board, space.X, new(frontInset, deep), new(underside, board.Thickness), Direction.Bottom, Direction.Right, source)) return false;
-        assembly.MustScrew(space.Left, id, spec.Screw, spec.Row);
-        assembly.MustScrew(space.Right, id, spec.Screw, spec.Row);
+        if (!Add(id, board, Housed(space.X, spec.Joints.Shelves), new(frontInset, deep), new(underside, board.Thickness), Direction.Bottom, Direction.Right, source)) return false;
+        assembly.MustJoin(space.Left, id, spec.Joints.Shelves);
+        assembly.MustJoin(space.Right, id, spec.Joints.Shelves);
         return true;
     }
 
@@ -172,6 +172,10 @@ internal sealed class BayResolver(CabinetSpec spec, AssemblyBuilder assembly, Fa
         var wide = new Stretch(space.X.From + Less(Direction.Left), space.X.Extent - Less(Direction.Left) - Less(Direction.Right));
         return space with { X = wide, Z = high, Depth = deep };
     }
+
+    // The stretch with what both ends of a panel sit in the grooves of its neighbours.
+    private static Stretch Housed(Stretch clear, JointRule joint) =>
+        joint.Housing.Value > 0 ? new(clear.From - joint.Housing, clear.Extent + 2 * joint.Housing) : clear;
 
     private bool Add(string id, Board board, Stretch x, Stretch y, Stretch z, Direction outside, Direction grain, SourceSpan source)
     {

@@ -62,12 +62,24 @@ internal sealed class CabinetResolver
     {
         var t = frame.Thickness;
         Stretch sideDepth = new(Size.Zero, frame.BodyDepth), levelDepth = new(Size.Zero, frame.LevelDepth);
-        Stretch sideHeight = new(frame.SideBottom, (frame.SideTop - frame.SideBottom).As("side-height"));
-        Stretch between = new(t, frame.InnerWidth), over = new(Size.Zero, frame.Width);
-        Add("left-side", new(Size.Zero, t), sideDepth, sideHeight, Direction.Left, Direction.Top);
-        Add("right-side", new(frame.Width - t, t), sideDepth, sideHeight, Direction.Right, Direction.Top);
-        Add("bottom", spec.IsBottomUnder ? over : between, spec.IsBottomUnder ? sideDepth : levelDepth, new(spec.Recess, t), Direction.Bottom, Direction.Right);
-        Add("top", spec.IsTopOver ? over : between, spec.IsTopOver ? sideDepth : levelDepth, new(frame.Ceiling, t), Direction.Top, Direction.Right);
+        Stretch over = new(Size.Zero, frame.Width);
+        Add("left-side", new(Size.Zero, t), sideDepth, SideHeight(true), Direction.Left, Direction.Top);
+        Add("right-side", new(frame.Width - t, t), sideDepth, SideHeight(false), Direction.Right, Direction.Top);
+        Add("bottom", spec.IsBottomUnder ? over : Between(spec.Joints.Bottom), spec.IsBottomUnder ? sideDepth : levelDepth, new(spec.Recess, t), Direction.Bottom, Direction.Right);
+        Add("top", spec.IsTopOver ? over : Between(spec.Joints.Top), spec.IsTopOver ? sideDepth : levelDepth, new(frame.Ceiling, t), Direction.Top, Direction.Right);
+    }
+
+    // A panel between two others reaches into the housing at either end.
+    private Stretch Between(Func<bool, JointRule> joint)
+    {
+        var (left, right) = (joint(true).Housing, joint(false).Housing);
+        return new(frame.Thickness - left, frame.InnerWidth + left + right);
+    }
+
+    private Stretch SideHeight(bool isLeft)
+    {
+        var (low, high) = (spec.IsBottomUnder ? spec.Joints.Bottom(isLeft).Housing : Size.Zero, spec.IsTopOver ? spec.Joints.Top(isLeft).Housing : Size.Zero);
+        return new(frame.SideBottom - low, (frame.SideTop - frame.SideBottom + low + high).As("side-height"));
     }
 
     private void Back()
@@ -127,16 +139,15 @@ internal sealed class CabinetResolver
         string[] sides = ["left-side", "right-side"];
         foreach (var side in sides)
         {
-            if (spec.IsBottomUnder) Screw("bottom", side);
-            else Screw(side, "bottom");
-            if (spec.IsTopOver) Screw("top", side);
-            else Screw(side, "top");
+            var isLeft = side == sides[0];
+            Join(spec.IsBottomUnder, "bottom", side, spec.Joints.Bottom(isLeft));
+            Join(spec.IsTopOver, "top", side, spec.Joints.Top(isLeft));
         }
 
         switch (spec.Back?.Fit)
         {
             case BackFit.Between:
-                foreach (var around in (string[])[.. sides, "bottom", "top"]) Screw(around, "back");
+                foreach (var around in (string[])[.. sides, "bottom", "top"]) assembly.MustJoin(around, "back", spec.Joints.Screwed);
                 break;
             case BackFit.WithinSides:
                 if (!HoldsInEdge(spec.Back.Board) && spec.IsTopOver && spec.IsBottomUnder && fixedInside.Count == 0)
@@ -146,7 +157,7 @@ internal sealed class CabinetResolver
                 }
 
                 string[] between = [.. spec.IsBottomUnder ? Array.Empty<string>() : ["bottom"], .. spec.IsTopOver ? Array.Empty<string>() : ["top"]];
-                if (HoldsInEdge(spec.Back.Board)) foreach (var around in sides.Concat(new[] { "bottom", "top" }.Except(between))) Screw(around, "back");
+                if (HoldsInEdge(spec.Back.Board)) foreach (var around in sides.Concat(new[] { "bottom", "top" }.Except(between))) assembly.MustJoin(around, "back", spec.Joints.Screwed);
                 ThroughBack([.. between, .. fixedInside]);
                 break;
             case BackFit.Behind:
@@ -156,12 +167,13 @@ internal sealed class CabinetResolver
     }
 
     // A thin back is held through its face alone: its edge would split.
-    private bool HoldsInEdge(Board board) => board.Thickness.Value >= spec.Screw.EdgePilot.Value + 2 * ScrewedButt.LeastWall;
+    private bool HoldsInEdge(Board board) =>
+        spec.Joints.Screwed.Fastener is Screw screw && board.Thickness.Value >= screw.EdgePilot.Value + 2 * JointWriter.LeastWall;
 
     // Through the back into whatever ends at it; a shelf snapped short of it does not.
     private void ThroughBack(IEnumerable<string> panels)
     {
-        foreach (var panel in panels) assembly.Screw("back", panel, spec.Back!.Screw, spec.Row);
+        foreach (var panel in panels) assembly.Join("back", panel, spec.Back!.Joint);
     }
 
     // Screwed from beneath, through the top.
@@ -171,10 +183,14 @@ internal sealed class CabinetResolver
         var x = new Stretch(Size.Zero - sides, frame.Width + 2 * sides);
         var y = new Stretch(Size.Zero - front, frame.Depth + front + back);
         if (faults.Fill(assembly, "applied-top", top.Board, (x, y, new(frame.Height, top.Board.Thickness)), Direction.Top, Direction.Right, [], spec.Source))
-            assembly.ScrewFaces("top", "applied-top", top.Screw, spec.Row);
+            assembly.JoinFaces("top", "applied-top", top.Joint);
     }
 
-    private void Screw(string through, string receiving) => assembly.MustScrew(through, receiving, spec.Screw, spec.Row);
+    private void Join(bool isLevelOutside, string level, string side, JointRule rule)
+    {
+        if (isLevelOutside) assembly.MustJoin(level, side, rule);
+        else assembly.MustJoin(side, level, rule);
+    }
 
     private void Add(string id, Stretch x, Stretch y, Stretch z, Direction outside, Direction grain) =>
         faults.Fill(assembly, id, spec.Board, (x, y, z), outside, grain, spec.Bands, spec.Source);

@@ -47,17 +47,32 @@ internal sealed record CabinetSpec
     /// <summary>Edge bands of all carcass panels and shelves, by where the edge looks once built.</summary>
     public ImmutableArray<(Direction Edge, Size Thickness)> Bands { get; init; } = [];
 
-    /// <summary>Holds every joint.</summary>
-    public required Screw Screw { get; init; }
-
-    /// <summary>How the screws spread.</summary>
-    public required RowRule Row { get; init; }
+    /// <summary>How panels are joined.</summary>
+    public required CarcassJoints Joints { get; init; }
 
     /// <summary>Inner width, side height and depth, shelf depth, doors and a back in its grooves are whole multiples of it, or nothing.</summary>
     public Size? Step { get; init; }
 
     /// <summary>Where the user asked for it.</summary>
     public required SourceSpan Source { get; init; }
+}
+
+/// <summary>How the panels of a carcass are joined.</summary>
+/// <param name="TopLeft">The left side and the top.</param>
+/// <param name="TopRight">The right side and the top.</param>
+/// <param name="BottomLeft">The left side and the bottom.</param>
+/// <param name="BottomRight">The right side and the bottom.</param>
+/// <param name="Shelves">Fixed shelves and what they stand between.</param>
+/// <param name="Dividers">Dividers and what they stand between.</param>
+/// <param name="Screwed">Screws, for what is always screwed: the edges of a back, runners, drawers.</param>
+internal sealed record CarcassJoints(
+    JointRule TopLeft, JointRule TopRight, JointRule BottomLeft, JointRule BottomRight, JointRule Shelves, JointRule Dividers, JointRule Screwed)
+{
+    /// <summary>The joint of a side and the bottom.</summary>
+    public JointRule Bottom(bool isLeft) => isLeft ? BottomLeft : BottomRight;
+
+    /// <summary>The joint of a side and the top.</summary>
+    public JointRule Top(bool isLeft) => isLeft ? TopLeft : TopRight;
 }
 
 /// <summary>A size given outside or inside, or left to the doors.</summary>
@@ -86,8 +101,8 @@ internal enum BackFit
 /// <param name="GrooveDepth">Depth of the groove.</param>
 /// <param name="GroovePlay">How much wider the groove is than the back is thick.</param>
 /// <param name="EndPlay">Left free between the back and the bottom of the groove, on each side.</param>
-/// <param name="Screw">Holds it where the screws go through the back.</param>
-internal sealed record BackSpec(Board Board, BackFit Fit, Size Inset, Size GrooveDepth, Size GroovePlay, Size EndPlay, Screw Screw);
+/// <param name="Joint">Holds it where the screws go through the back.</param>
+internal sealed record BackSpec(Board Board, BackFit Fit, Size Inset, Size GrooveDepth, Size GroovePlay, Size EndPlay, JointRule Joint);
 
 /// <summary>How a bay is divided.</summary>
 internal enum Split
@@ -130,11 +145,9 @@ internal sealed record ShelfSpec(string Name, Board Board, Size? Top, Size Front
 /// <param name="SetBack">From the front edge of the carcass to the slides.</param>
 /// <param name="RearClearance">Kept free behind the slides for cables.</param>
 /// <param name="LoadKg">What stands on it.</param>
-/// <param name="Screw">Holds the shelf on its runners.</param>
-/// <param name="Row">How those screws spread.</param>
 /// <param name="Source">Where the user asked for it.</param>
 internal sealed record SlidingShelfSpec(
-    Slide Slide, Board Board, Size RunnerHeight, Size AboveFloor, Size SetBack, Size RearClearance, Size? LoadKg, Screw Screw, RowRule Row, SourceSpan Source);
+    Slide Slide, Board Board, Size RunnerHeight, Size AboveFloor, Size SetBack, Size RearClearance, Size? LoadKg, SourceSpan Source);
 
 /// <summary>Sheets fixed to inside faces of a bay.</summary>
 /// <param name="Board">What they are cut from.</param>
@@ -180,5 +193,5 @@ internal sealed record CastorsSpec(Castor Castor, Size Clearance, SourceSpan Sou
 /// <summary>A finished panel over the top, screwed from beneath. Lengths in mm.</summary>
 /// <param name="Board">What it is.</param>
 /// <param name="Overhang">How far it stands over the carcass at the front, at both sides and behind.</param>
-/// <param name="Screw">Holds it.</param>
-internal sealed record AppliedTopSpec(Board Board, (Size Front, Size Sides, Size Back) Overhang, Screw Screw);
+/// <param name="Joint">Holds it.</param>
+internal sealed record AppliedTopSpec(Board Board, (Size Front, Size Sides, Size Back) Overhang, JointRule Joint);

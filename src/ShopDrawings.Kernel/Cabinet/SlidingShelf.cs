@@ -1,7 +1,7 @@
 namespace ShopDrawings.Kernel;
 
 /// <summary>A shelf on two upright runners that slides between two panels, drawn closed. Lengths in mm.</summary>
-internal sealed class SlidingShelf(SlidingShelfSpec spec, DoorsSpec? doors, AssemblyBuilder assembly, Faults faults)
+internal sealed class SlidingShelf(SlidingShelfSpec spec, JointRule screwed, DoorsSpec? doors, AssemblyBuilder assembly, Faults faults)
 {
     // Between an open door and what slides past it, in mm (common practice, no source).
     private const double PastDoor = 3;
@@ -36,7 +36,7 @@ internal sealed class SlidingShelf(SlidingShelfSpec spec, DoorsSpec? doors, Asse
             & faults.Fill(assembly, leftRunner, spec.Board, (new(left, spec.Board.Thickness), deep, high), Direction.Left, Direction.Back, [], spec.Source)
             & faults.Fill(assembly, rightRunner, spec.Board, (new(left + width - spec.Board.Thickness, spec.Board.Thickness), deep, high), Direction.Right, Direction.Back, [], spec.Source);
         if (!isAdded) return;
-        foreach (var runner in new[] { leftRunner, rightRunner }) assembly.MustScrew(shelf, runner, spec.Screw, spec.Row);
+        foreach (var runner in new[] { leftRunner, rightRunner }) assembly.MustJoin(shelf, runner, screwed);
 
         var centre = runnerFrom + spec.RunnerHeight / 2;
         Mount(space.Left, Direction.Right, leftRunner, shelf, centre, $"{space.Path}left-slide");

@@ -12,11 +12,12 @@ internal sealed class BoresMeet() : Check("bores-meet", "No two bores run into e
         var clearance = settings.Limit(Clearance).Value;
         foreach (var panel in assembly.Panels)
         {
-            var bores = panel.Features.OfType<Bore>().Select(b => (Bore: b, Axis: AxisOf(panel, b))).ToList();
+            var bores = panel.Features.OfType<Bore>().Select(b => (Bore: b, Axis: b.AxisIn(panel))).ToList();
             for (var i = 0; i < bores.Count; i++)
                 for (var j = i + 1; j < bores.Count; j++)
                 {
                     var (a, b) = (bores[i], bores[j]);
+                    if (a.Bore.Origin == b.Bore.Origin && a.Bore.Fastener is { } fastener && fastener == b.Bore.Fastener) continue;
                     // Screws of two joints through one panel that meet cover each other's heads: another check says so.
                     if (a.Bore.Use == BoreUse.Clearance && b.Bore.Use == BoreUse.Clearance && a.Bore.Surface != b.Bore.Surface) continue;
                     var isOwn = a.Bore.Origin == panel.Id && b.Bore.Origin == panel.Id;
@@ -42,11 +43,5 @@ internal sealed class BoresMeet() : Check("bores-meet", "No two bores run into e
             [new("wood between them", gap, "mm"), new("least", least, "mm")], gap < 0 ? "derived (geometry)" : "common practice, no source",
             isOwn ? "move one of them" : "move what needs them, change the spread of the screws, or take a shorter screw",
             new Indicator(panel.Id, new Box3(box.Min - reach, box.Max + reach)));
-    }
-
-    private static Axis AxisOf(Panel panel, Bore bore)
-    {
-        var entry = panel.OnSurface(bore.Surface, bore.At.Point);
-        return new Axis(entry, entry + bore.Surface.Into() * (bore.Depth ?? panel.Behind(bore.Surface)).Value);
     }
 }

@@ -9,8 +9,6 @@ internal sealed class BoresMeetGrooves() : Check("bores-meet-grooves", "Holes of
     /// <summary>Material left between two things cut from opposite faces, and under a groove.</summary>
     internal static readonly CheckLimit Floor = new("bores-meet-grooves", "floor", 2, "Least material left under a groove, and between what is cut from both faces. 2 mm: common practice, no source.");
 
-    private const double ArcTolerance = 0.01;
-
     /// <inheritdoc/>
     public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings, LengthStyle lengths)
     {
@@ -31,7 +29,7 @@ internal sealed class BoresMeetGrooves() : Check("bores-meet-grooves", "Holes of
     private Finding? Meeting(Panel panel, Cut a, Cut b, LengthStyle lengths)
     {
         var (hole, other) = a.Feature is Bore ? (a, b) : (b, a);
-        if (hole.Feature is not Bore bore || other.Feature is Bore || bore.Origin == panel.Id || !hole.Meets(other)) return null;
+        if (hole.Feature is not Bore bore || other.Feature is Bore || bore.Origin == panel.Id || bore.Origin == other.Feature.Origin || !hole.Meets(other)) return null;
         return Make(panel, hole, other, $"{panel.Id}: the {lengths.Describe(bore.Diameter.Value)} bore of {bore.Origin} at {lengths.Describe(bore.At.X.Value)}, {lengths.Describe(bore.At.Y.Value)} in the {panel.NameOf(bore.Surface)} {(bore.Surface.IsFace() ? "face" : "edge")} runs into {other.Name}",
             "move what needs it, change the spread of the screws, or move the groove or the opening");
     }
@@ -50,45 +48,5 @@ internal sealed class BoresMeetGrooves() : Check("bores-meet-grooves", "Holes of
         var box = a.Outline.Bounds.Union(b.Outline.Bounds);
         return new Finding(Rule, Severity.Error, [panel.Id], message, [], "derived (geometry); least material: common practice, no source", cure,
             new Indicator(panel.Id, new Box3(new(box.Min.X, box.Min.Y, 0), new(box.Max.X, box.Max.Y, panel.Thickness.Value))));
-    }
-
-    // What a feature takes away: an outline in plan and a stretch of the thickness.
-    private sealed record Cut(Feature Feature, string Name, Contour Outline, double Low, double High, Surface? Face)
-    {
-        public double Depth => High - Low;
-
-        public static Cut? Of(Panel panel, Feature feature)
-        {
-            var t = panel.Thickness.Value;
-            switch (feature)
-            {
-                case CutOut cutOut:
-                    return new Cut(cutOut, "an opening", cutOut.Outline, 0, t, null);
-                case Groove groove:
-                    var isInside = groove.Face == Surface.Inside;
-                    return new Cut(groove, $"the groove in the {panel.NameOf(groove.Face)} face", groove.Outline, isInside ? t - groove.Depth.Value : 0, isInside ? t : groove.Depth.Value, groove.Face);
-                case Bore bore when bore.Surface.IsFace():
-                    var depth = Math.Min(bore.Depth?.Value ?? t, t);
-                    var isFromInside = bore.Surface == Surface.Inside;
-                    return new Cut(bore, $"the bore in the {panel.NameOf(bore.Surface)} face", Contour.Circle(bore.At.Point, bore.Diameter.Value / 2),
-                        isFromInside ? t - depth : 0, isFromInside ? t : depth, bore.Depth is null ? null : bore.Surface);
-                case Bore bore:
-                    var (from, into) = (panel.OnSurface(bore.Surface, bore.At.Point), bore.Surface.Into());
-                    var (start, end) = (new Point2(from.X, from.Y), new Point2(from.X + into.X * bore.Depth!.Value, from.Y + into.Y * bore.Depth.Value));
-                    var radius = bore.Diameter.Value / 2;
-                    return new Cut(bore, $"the bore in the {panel.NameOf(bore.Surface)} edge", Contour.Strip(start, end, bore.Diameter.Value), from.Z - radius, from.Z + radius, null);
-                default:
-                    return null;
-            }
-        }
-
-        public bool Meets(Cut other) => Math.Min(High, other.High) > Math.Max(Low, other.Low) + Tolerance.Length && Overlaps(other);
-
-        public bool Overlaps(Cut other)
-        {
-            var (a, b) = (Outline.Bounds, other.Outline.Bounds);
-            if (a.Min.X > b.Max.X || b.Min.X > a.Max.X || a.Min.Y > b.Max.Y || b.Min.Y > a.Max.Y) return false;
-            return PolygonOperations.RegionOf(Outline, ArcTolerance).And(PolygonOperations.RegionOf(other.Outline, ArcTolerance)).Pieces.Any(p => p.Width > Tolerance.Length && p.Height > Tolerance.Length);
-        }
     }
 }

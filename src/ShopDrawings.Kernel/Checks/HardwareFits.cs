@@ -9,8 +9,8 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
     /// <summary>Least grip of a screw in a face.</summary>
     internal static readonly CheckLimit FaceHold = new("hardware-fits", "face-hold", 12, "Least length of a screw inside the face it holds in. 12 mm (1/2 in): common practice, no source.");
 
-    /// <summary>Least wall beside a screw's hole.</summary>
-    internal static readonly CheckLimit Wall = new("hardware-fits", "wall", ScrewedButt.LeastWall, "Least material on either side of a screw's pilot in an edge. 4 mm (5/32 in): common practice, no source.");
+    /// <summary>Least wall beside a bore in an edge.</summary>
+    internal static readonly CheckLimit Wall = new("hardware-fits", "wall", JointWriter.LeastWall, "Least material on either side of a bore in an edge. 4 mm (5/32 in): common practice, no source.");
 
     private const string Practice = "common practice, no source";
 
@@ -30,27 +30,32 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
     private IEnumerable<Finding> Joint(Assembly assembly, LengthStyle lengths, Joint joint, double hold, double wall)
     {
         var (through, receiving) = (assembly.Panel(joint.Through), assembly.Panel(joint.Receiving));
-        var screw = joint.Screw;
-        var grip = screw.Length.Value - through.Thickness.Value;
-        if (Tolerance.Exceeds(hold, grip))
-            yield return Make(joint, $"{joint.Id}: screws {lengths.Describe(screw.Length.Value)} long reach {lengths.Describe(Math.Max(grip, 0))} into {receiving.Id}; they need {lengths.Describe(hold)}",
-                [new("screw length", screw.Length.Value, "mm"), new("grip", grip, "mm"), new("least grip", hold, "mm")],
-                $"take screws at least {lengths.Describe(through.Thickness.Value + hold)} long", through);
-        if (joint.Held.IsFace())
+        foreach (var fastener in joint.Fasteners.Select(f => f.Fastener).Distinct())
         {
-            var most = receiving.Thickness.Value - BoreInPanel.Floor.Default;
-            if (Tolerance.Exceeds(grip, most))
-                yield return Make(joint, $"{joint.Id}: a screw {lengths.Describe(screw.Length.Value)} long comes through {receiving.Id}, or nearly: the two boards are {lengths.Describe(through.Thickness.Value + receiving.Thickness.Value)}",
-                    [new("screw length", screw.Length.Value, "mm"), new("boards", through.Thickness.Value + receiving.Thickness.Value, "mm")],
-                    $"take screws of {lengths.Describe(through.Thickness.Value + hold)} to {lengths.Describe(through.Thickness.Value + most)}", receiving);
-            yield break;
-        }
+            var remaining = through.Thickness - (joint.Housing ?? Size.Zero);
+            var grip = fastener.Reach(remaining, receiving.Thickness).IntoHeld.Value;
+            var length = fastener switch { Screw s => s.Length.Value, ConnectorScrew c => c.Length.Value, _ => double.NaN };
+            if (fastener.IsDriven && Tolerance.Exceeds(hold, grip))
+                yield return Make(joint, $"{joint.Id}: screws {lengths.Describe(length)} long reach {lengths.Describe(Math.Max(grip, 0))} into {receiving.Id}; they need {lengths.Describe(hold)}",
+                    [new("screw length", length, "mm"), new("grip", grip, "mm"), new("least grip", hold, "mm")],
+                    $"take screws at least {lengths.Describe(length - grip + hold)} long", through);
+            if (joint.Held.IsFace())
+            {
+                var most = receiving.Thickness.Value - BoreInPanel.Floor.Default;
+                if (Tolerance.Exceeds(grip, most))
+                    yield return Make(joint, $"{joint.Id}: a screw {lengths.Describe(length)} long comes through {receiving.Id}, or nearly: the two boards are {lengths.Describe(through.Thickness.Value + receiving.Thickness.Value)}",
+                        [new("screw length", length, "mm"), new("boards", through.Thickness.Value + receiving.Thickness.Value, "mm")],
+                        $"take screws of {lengths.Describe(length - grip + hold)} to {lengths.Describe(length - grip + most)}", receiving);
+                continue;
+            }
 
-        var beside = (receiving.Thickness.Value - screw.EdgePilot.Value) / 2;
-        if (Tolerance.Exceeds(wall, beside))
-            yield return Make(joint, $"{joint.Id}: a {lengths.Describe(screw.EdgePilot.Value)} pilot in the edge of {receiving.Id} leaves {lengths.Describe(Math.Max(beside, 0))} on either side; {lengths.Describe(wall)} must stay",
-                [new("board thickness", receiving.Thickness.Value, "mm"), new("wall", beside, "mm"), new("least wall", wall, "mm")],
-                $"use a board at least {lengths.Describe(screw.EdgePilot.Value + 2 * wall)} thick, a thinner screw, or hold {receiving.Id} in a groove", receiving);
+            if (fastener.Bores(remaining, receiving.Thickness).Where(b => b.Site == Site.Held).MaxBy(b => b.Diameter.Value) is not { } inEdge) continue;
+            var beside = (receiving.Thickness.Value - inEdge.Diameter.Value) / 2;
+            if (Tolerance.Exceeds(wall, beside))
+                yield return Make(joint, $"{joint.Id}: a {lengths.Describe(inEdge.Diameter.Value)} {(inEdge.Use == BoreUse.Pilot ? "pilot" : "bore")} in the edge of {receiving.Id} leaves {lengths.Describe(Math.Max(beside, 0))} on either side; {lengths.Describe(wall)} must stay",
+                    [new("board thickness", receiving.Thickness.Value, "mm"), new("wall", beside, "mm"), new("least wall", wall, "mm")],
+                    $"use a board at least {lengths.Describe(inEdge.Diameter.Value + 2 * wall)} thick, a thinner {(fastener.IsDriven ? "screw" : "fastener")}, or hold {receiving.Id} in a groove", receiving);
+        }
     }
 
     private IEnumerable<Finding> Volumes(Assembly assembly, LengthStyle lengths)

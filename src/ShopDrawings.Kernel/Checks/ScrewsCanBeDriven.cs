@@ -15,7 +15,7 @@ internal sealed class ScrewsCanBeDriven() : Check("screws-can-be-driven", "No tw
 
     private IEnumerable<Finding> Joints(Assembly assembly, LengthStyle lengths)
     {
-        var joints = assembly.Joints.Where(j => j.Fasteners.Length > 0).ToList();
+        var joints = assembly.Joints.Where(j => j.Fasteners.Any(f => f.Fastener.IsDriven)).ToList();
         for (var i = 0; i < joints.Count; i++)
             for (var j = i + 1; j < joints.Count; j++)
             {
@@ -27,7 +27,7 @@ internal sealed class ScrewsCanBeDriven() : Check("screws-can-be-driven", "No tw
                     Rule, Severity.Error, [a.Through, a.Receiving, b.Receiving],
                     $"{a.Receiving} and {b.Receiving} meet {a.Through} at one place: each covers the heads of the other's screws, so one of them cannot be screwed",
                     [], "derived (geometry)",
-                    $"set them apart by at least {lengths.Describe(assembly.Panel(a.Receiving).Thickness.Value)}, or hold one of them in another way",
+                    $"set them apart by at least {lengths.Describe(assembly.Panel(a.Receiving).Thickness.Value)}, or hold one of them in another way, such as dowels, cam connectors or corner brackets",
                     new Indicator(divider.Id, new Box3(points.Aggregate(Point3.Min), points.Aggregate(Point3.Max))));
             }
     }
@@ -55,11 +55,11 @@ internal sealed class ScrewsCanBeDriven() : Check("screws-can-be-driven", "No tw
     {
         var panel = assembly.Panel(panelId);
         var box = panel.Placement!.ToAssembly(panel.Box);
-        return joint.Fasteners.Any(f =>
+        return joint.Fasteners.Where(f => f.Fastener.IsDriven).Any(f =>
         {
             var along = f.Tip - f.Head;
             var before = f.Head - along * (Before / along.Length);
-            var head = new Point3(1, 1, 1) * (joint.Screw.HeadDiameter.Value / 2);
+            var head = new Point3(1, 1, 1) * (f.Fastener.Mouth.Value / 2);
             return new Box3(before - head, before + head).Intersection(box) is not null;
         });
     }

@@ -23,6 +23,9 @@ public sealed record Bore : Feature
     /// <summary>What it is for.</summary>
     public BoreUse Use { get; }
 
+    /// <summary>The number of the fastener of its joint it belongs to, from 1; nothing for any other bore. Bores of one fastener may meet.</summary>
+    public int? Fastener { get; init; }
+
     /// <inheritdoc/>
     public override ImmutableArray<Size> Sizes => Depth is null ? [At.X, At.Y, Diameter] : [At.X, At.Y, Diameter, Depth];
 
@@ -44,6 +47,13 @@ public sealed record Bore : Feature
         return new Bore(origin, surface, at, diameter, depth, use);
     }
 
+    /// <summary>From the centre of its mouth to the end of the cylinder, in the frame of its panel.</summary>
+    internal Axis AxisIn(Panel panel)
+    {
+        var entry = panel.OnSurface(Surface, At.Point);
+        return new Axis(entry, entry + Surface.Into() * (Depth ?? panel.Behind(Surface)).Value);
+    }
+
     private static void Check(Size size)
     {
         if (!(size.Value > Tolerance.Length)) throw new ArgumentException("Diameter and depth of a bore must be positive.", nameof(size));
@@ -61,4 +71,10 @@ public enum BoreUse
 
     /// <summary>A screw cuts its thread into it.</summary>
     Pilot,
+
+    /// <summary>A cone for the head of a screw; the depth is that of the cone.</summary>
+    Countersink,
+
+    /// <summary>A part sits in it: a dowel, a cam, the head of a connector screw, the cup of a hinge, a shelf pin.</summary>
+    Seat,
 }

@@ -13,15 +13,15 @@ internal sealed class Catalogue
     {
         foreach (var entries in new[] { Shipped, own })
         {
-            foreach (var (name, part) in entries.Screws) Screws[name.Text] = part with { Name = name.Text };
+            foreach (var (name, part) in entries.Fasteners) Fasteners[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Hinges) Hinges[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Slides) Slides[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Castors) Castors[name.Text] = part with { Name = name.Text };
         }
     }
 
-    /// <summary>Wood screws.</summary>
-    public Dictionary<string, Screw> Screws { get; } = new(StringComparer.Ordinal);
+    /// <summary>Screws, connectors, dowels, cams and brackets.</summary>
+    public Dictionary<string, Fastener> Fasteners { get; } = new(StringComparer.Ordinal);
 
     /// <summary>Cup hinges.</summary>
     public Dictionary<string, Hinge> Hinges { get; } = new(StringComparer.Ordinal);

@@ -137,22 +137,25 @@ internal static class AssemblyJson
     {
         json.WriteStartObject();
         json.WriteString("id", joint.Id);
-        json.WriteString("type", joint.Held.IsFace() ? "screwed-faces" : "screwed-butt");
+        json.WriteString("type", joint.Held.IsFace() ? "faces" : joint.Housing is null ? "butt" : "housed");
         json.WriteString("through", joint.Through);
         json.WriteString("entry", assembly.Panel(joint.Through).NameOf(joint.Entry));
         json.WriteString("into", joint.Receiving);
         json.WriteString("held", assembly.Panel(joint.Receiving).NameOf(joint.Held));
-        json.WriteStartObject("screw");
-        json.WriteString("name", joint.Screw.Name);
-        json.Mm("diameter_mm", joint.Screw.Diameter.Value);
-        json.Mm("length_mm", joint.Screw.Length.Value);
-        json.WriteEndObject();
-        Size(json, "end_distance_mm", joint.Row.EndDistance);
-        Size(json, "pitch_mm", joint.Row.Pitch);
+        if (joint.Housing is { } housing) Size(json, "housing_mm", housing);
+        if (joint.Row is { } row)
+        {
+            Size(json, "end_distance_mm", row.EndDistance);
+            Size(json, "pitch_mm", row.Pitch);
+        }
+
         json.WriteStartArray("fasteners");
         foreach (var fastener in joint.Fasteners)
         {
             json.WriteStartObject();
+            json.WriteString("kind", fastener.Fastener.Kind);
+            json.WriteString("name", fastener.Fastener.Name);
+            Size(json, "along_mm", fastener.Along);
             json.Mm("head_mm", fastener.Head);
             json.Mm("tip_mm", fastener.Tip);
             json.WriteEndObject();

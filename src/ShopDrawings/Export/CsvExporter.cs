@@ -60,11 +60,8 @@ public sealed class CsvExporter : IJobExporter
     private static IEnumerable<string[]> Hardware(Assembly assembly)
     {
         yield return ["kind", "name", "count", "sizes_mm"];
-        foreach (var screws in assembly.Joints.GroupBy(j => j.Screw.Name))
-        {
-            var screw = screws.First().Screw;
-            yield return ["screw", screw.Name, Count(screws.Sum(j => j.Fasteners.Length)), $"{Mm(screw.Diameter)} x {Mm(screw.Length)}, head {Mm(screw.HeadDiameter)}"];
-        }
+        foreach (var equal in assembly.Joints.SelectMany(j => j.Fasteners).Select(f => f.Fastener).GroupBy(f => f.Name))
+            yield return [equal.First().Kind, equal.Key, Count(equal.Count()), equal.First().Dimensions];
 
         var pieces = assembly.Hardware.Select(h => (h.Kind, h.Name, Sizes: string.Join(", ", Sizes(h))));
         foreach (var equal in pieces.GroupBy(p => p))

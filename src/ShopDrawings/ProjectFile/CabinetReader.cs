@@ -16,14 +16,13 @@ internal sealed class CabinetReader(References references)
         foreach (var (outside, inside, axis) in new[] { (entry.Width, entry.Inside?.Width, "width"), (entry.Height, entry.Inside?.Height, "height"), (entry.Depth, entry.Inside?.Depth, "depth") })
             if (outside is not null && inside is not null) references.Fail(inside.Source, $"the {axis} is given outside and inside; one follows from the other, so leave one out");
         var board = references.Board(entry.Board);
-        var screw = references.Screw(entry.Screw);
-        var row = References.Rows(entry.Rows);
-        var back = entry.Back is { } b ? Back(b, board, screw) : null;
-        var bay = Bay(entry.Bay, "", board, screw, row);
+        var joints = Joints(entry);
+        var back = entry.Back is { } b ? Back(b, board, joints?.Screwed) : null;
+        var bay = Bay(entry.Bay, "", board);
         var doors = entry.Doors is { } d ? Doors(d) : null;
         var castors = entry.Castors is { } c ? Castors(c) : null;
-        var top = entry.AppliedTop is { } t ? AppliedTop(t, board, screw) : null;
-        if (board is null || screw is null || bay is null || (back, doors, castors, top) is var read
+        var top = entry.AppliedTop is { } t ? AppliedTop(t, board, joints?.Screwed) : null;
+        if (board is null || joints is null || bay is null || (back, doors, castors, top) is var read
             && ((entry.Back is not null && read.back is null) || (entry.Doors is not null && read.doors is null)
                 || (entry.Castors is not null && read.castors is null) || (entry.AppliedTop is not null && read.top is null))) return null;
         return new CabinetSpec
@@ -41,31 +40,48 @@ internal sealed class CabinetReader(References references)
             Castors = castors,
             AppliedTop = top,
             Bands = entry.Bands,
-            Screw = screw,
-            Row = row,
+            Joints = joints,
             Step = entry.Step,
             Source = entry.At,
         };
     }
 
+    // What is always screwed takes the joint's screw where it is one, with its rows.
+    private CarcassJoints? Joints(CabinetEntry entry)
+    {
+        var standard = new JointRule(references.UsualScrew, RowRule.Standard);
+        if (references.Joint(entry.Joint, standard) is not { } usual) return null;
+        var corners = entry.Corners;
+        var (top, bottom) = (references.Joint(corners?.Top, usual), references.Joint(corners?.Bottom, usual));
+        var (topLeft, topRight) = (Corner(corners?.TopLeft, top), Corner(corners?.TopRight, top));
+        var (bottomLeft, bottomRight) = (Corner(corners?.BottomLeft, bottom), Corner(corners?.BottomRight, bottom));
+        var (shelves, dividers) = (Corner(corners?.Shelves, usual), Corner(corners?.Dividers, usual));
+        var screwed = new JointRule(usual.Fastener as Screw ?? references.UsualScrew, usual.Row);
+        return topLeft is null || topRight is null || bottomLeft is null || bottomRight is null || shelves is null || dividers is null
+            ? null
+            : new CarcassJoints(topLeft, topRight, bottomLeft, bottomRight, shelves, dividers, screwed);
+
+        JointRule? Corner(JointRuleEntry? own, JointRule? usually) => usually is null ? null : references.Joint(own, usually);
+    }
+
     // The usual screw through a back is the longest of the carcass screw's diameter that reaches at most 30 mm into the edge behind it
     // (common practice, no source: more meets whatever else is drilled there).
-    private BackSpec? Back(BackEntry entry, Board? around, Screw? usual)
+    private BackSpec? Back(BackEntry entry, Board? around, JointRule? screwed)
     {
         var isGroove = entry.Fit == BackFit.Groove;
         foreach (var (key, given) in new[] { ("groove-depth", entry.GrooveDepth), ("groove-play", entry.GroovePlay), ("end-play", entry.EndPlay) })
             if (given is not null && !isGroove) references.Fail(given.Source, $"“{key}” belongs to a back in a groove, and this one is not; leave it out, or write fit: groove");
         if (entry is { Fit: BackFit.Behind, Inset: { } behind }) references.Fail(behind.Source, "a back behind the sides has no inset; leave it out");
         const double Reach = 30;
-        if (references.Board(entry.Board) is not { } board || around is null || usual is null) return null;
-        var screw = entry.Screw is { } word ? references.Screw(word) : references.LongestScrew(usual.Diameter, board.Thickness.Value + Reach);
+        if (references.Board(entry.Board) is not { } board || around is null || screwed is null) return null;
+        var screw = entry.Screw is { } word ? references.Screw(word) : references.LongestScrew(((Screw)screwed.Fastener!).Diameter, board.Thickness.Value + Reach);
         if (screw is null) return null;
         var inset = entry.Inset ?? (isGroove ? Size.Default(10, "usual-back-inset") : Size.Zero);
         var depth = entry.GrooveDepth ?? Size.Smallest(Size.Default(8, "usual-groove-depth"), around.Thickness / 2).As("groove-depth");
-        return new BackSpec(board, entry.Fit, inset, depth, entry.GroovePlay ?? Size.Default(0.3, "usual-groove-play"), entry.EndPlay ?? Size.Default(1, "usual-end-play"), screw);
+        return new BackSpec(board, entry.Fit, inset, depth, entry.GroovePlay ?? Size.Default(0.3, "usual-groove-play"), entry.EndPlay ?? Size.Default(1, "usual-end-play"), screwed with { Fastener = screw });
     }
 
-    private BaySpec? Bay(BayEntry entry, string name, Board? usual, Screw? screw, RowRule row)
+    private BaySpec? Bay(BayEntry entry, string name, Board? usual)
     {
         var split = !entry.Stacked.IsEmpty ? Split.Stacked : !entry.SideBySide.IsEmpty ? Split.SideBySide : Split.None;
         var fills = entry.Sliding is not null || entry.Lining is not null || entry.Shelves.Even > 0 || !entry.Shelves.Each.IsEmpty;
@@ -82,11 +98,11 @@ internal sealed class CabinetReader(References references)
             if (wrong is not null) references.Fail(wrong.Source, $"the {key} of {(split == Split.Stacked ? "stacked bays" : "bays side by side")} follows from the space they are in; leave it out");
             var childName = child.Name?.Text ?? Numbered("bay", number);
             if (!taken.Add(childName)) references.Fail(child.Name?.At ?? child.At, $"two bays are called “{childName}”; give one another name");
-            if (Bay(child, childName, usual, screw, row) is { } read) bays.Add(read with { Clear = clear });
+            if (Bay(child, childName, usual) is { } read) bays.Add(read with { Clear = clear });
         }
 
         var shelves = Shelves(entry, name.Length == 0 && split == Split.None, usual);
-        var sliding = entry.Sliding is { } s ? Sliding(s, usual, screw, row) : null;
+        var sliding = entry.Sliding is { } s ? Sliding(s, usual) : null;
         var lining = entry.Lining is { } l && references.Board(l.Board) is { } board ? new LiningSpec(board, [.. l.Faces.Distinct()]) : null;
         return new BaySpec(name, null, split, bays.ToImmutable(), shelves, sliding, lining, entry.At);
     }
@@ -110,17 +126,17 @@ internal sealed class CabinetReader(References references)
         return shelves.ToImmutable();
     }
 
-    private SlidingShelfSpec? Sliding(SlidingShelfEntry entry, Board? usual, Screw? screw, RowRule row)
+    private SlidingShelfSpec? Sliding(SlidingShelfEntry entry, Board? usual)
     {
         var slide = references.Slide(entry.Slide);
         var board = entry.Board is { } name ? references.Board(name) : usual;
-        return slide is null || board is null || screw is null ? null : new SlidingShelfSpec(
+        return slide is null || board is null ? null : new SlidingShelfSpec(
             slide, board,
             entry.RunnerHeight ?? Size.Default(70, "usual-runner-height"),
             entry.AboveFloor ?? Size.Default(10, "usual-height-above-floor"),
             entry.SetBack ?? Size.Default(3, "usual-set-back"),
             entry.RearClearance ?? Size.Default(50, "usual-rear-clearance"),
-            entry.Load, screw, row, entry.At);
+            entry.Load, entry.At);
     }
 
     private DoorsSpec? Doors(DoorsEntry entry)
@@ -138,13 +154,13 @@ internal sealed class CabinetReader(References references)
         references.Castor(entry.Castor) is { } castor ? new CastorsSpec(castor, entry.Clearance ?? Size.Default(5, "usual-castor-clearance"), entry.At) : null;
 
     // The usual screw is the longest of the carcass screw's diameter that stays 3 mm under the applied top's face.
-    private AppliedTopSpec? AppliedTop(AppliedTopEntry entry, Board? under, Screw? usual)
+    private AppliedTopSpec? AppliedTop(AppliedTopEntry entry, Board? under, JointRule? screwed)
     {
         const double LeastLeft = 3;
-        if (references.Board(entry.Board) is not { } board || under is null || usual is null) return null;
-        var screw = entry.Screw is { } word ? references.Screw(word) : references.LongestScrew(usual.Diameter, under.Thickness.Value + board.Thickness.Value - LeastLeft);
+        if (references.Board(entry.Board) is not { } board || under is null || screwed is null) return null;
+        var screw = entry.Screw is { } word ? references.Screw(word) : references.LongestScrew(((Screw)screwed.Fastener!).Diameter, under.Thickness.Value + board.Thickness.Value - LeastLeft);
         var overhang = entry.Overhang ?? new OverhangEntry(Size.Zero, Size.Zero, Size.Zero);
-        return screw is null ? null : new AppliedTopSpec(board, (overhang.Front, overhang.Sides, overhang.Back), screw);
+        return screw is null ? null : new AppliedTopSpec(board, (overhang.Front, overhang.Sides, overhang.Back), screwed with { Fastener = screw });
     }
 
     private static string Numbered(string word, int number) => string.Create(CultureInfo.InvariantCulture, $"{word}-{number}");

@@ -8,13 +8,52 @@ namespace ShopDrawings.ProjectFile;
 /// <summary>Every key of a bought part, once: for the shipped catalogue and for a user's own parts alike. Lengths of any unit.</summary>
 internal static class CatalogueShapes
 {
-    private static readonly Shape<Screw> Screw = new MappedShape<Screw, Screw>(new RecordShape<Screw>("a screw", f => new Screw(
+    private static readonly Shape<Fastener> Screw = new MappedShape<Screw, Fastener>(new RecordShape<Screw>("a screw", f => new Screw(
         "",
         f.Required("diameter", Length("screw-diameter"), "Outer diameter of the thread."),
         f.Required("length", Length("screw-length"), "Length under a flush head."),
         f.Required("head", Length("head-diameter"), "Diameter of the head."),
         f.Required("clearance", Length("clearance-diameter"), "Diameter of the hole it passes through."),
-        f.Required("edge-pilot", Length("edge-pilot-diameter"), "Diameter of the pilot hole in the edge of a board."))), (s, _) => (s, Unfit(s)));
+        f.Required("edge-pilot", Length("edge-pilot-diameter"), "Diameter of the pilot hole in the edge of a board."))
+    {
+        HeadAngle = f.Optional("head-angle", new NumberShape(Measure.Number, Range.Positive, "head-angle", 30), "Angle of the head's cone in degrees; 90 where it is left out.")?.Value ?? 90,
+    }), (s, _) => (s, Unfit(s)));
+
+    private static readonly Shape<Fastener> Connector = new MappedShape<ConnectorScrew, Fastener>(new RecordShape<ConnectorScrew>("a connector", f => new ConnectorScrew(
+        "",
+        f.Required("diameter", Length("connector-diameter"), "Outer diameter of the thread."),
+        f.Required("length", Length("connector-length"), "Length under the head."),
+        f.Required("head", Length("head-diameter"), "Diameter of the seat for its head."),
+        f.Required("head-depth", Length("head-depth"), "Depth of that seat."),
+        f.Required("clearance", Length("clearance-diameter"), "Diameter of the bore through the face."),
+        f.Required("edge-pilot", Length("edge-pilot-diameter"), "Diameter of the bore in the edge."),
+        f.Required("extra", NotNegative("extra-depth"), "How much deeper the bore in the edge is than the screw reaches."))), (c, _) => (c, Unfit(c)));
+
+    private static readonly Shape<Fastener> Dowel = new MappedShape<Dowel, Fastener>(new RecordShape<Dowel>("a dowel", f => new Dowel(
+        "",
+        f.Required("diameter", Length("dowel-diameter"), "Diameter of the dowel and of its bores."),
+        f.Required("length", Length("dowel-length"), "Length."),
+        f.Required("face-depth", Length("dowel-face-depth"), "Depth of the bore in a face; 3 mm of the board stay under it."),
+        f.Required("end-clearance", NotNegative("dowel-end-clearance"), "How much longer both bores together are than the dowel."))),
+        (d, _) => (d, d.FaceDepth.Value < d.Length.Value ? null : "the bore in the face takes the whole dowel; nothing is left for the edge"));
+
+    private static readonly Shape<Fastener> Cam = new MappedShape<CamConnector, Fastener>(new RecordShape<CamConnector>("a cam", f => new CamConnector(
+        "",
+        f.Required("cam-diameter", Length("cam-diameter"), "Diameter of the cam's bore."),
+        f.Required("cam-distance", Length("cam-distance"), "From the edge of the held panel to the cam's centre."),
+        f.Required("below-middle", NotNegative("below-middle"), "How much deeper the cam's bore is than half the board."),
+        f.Required("edge-diameter", Length("edge-bore-diameter"), "Diameter of the bore in the edge, as deep as the cam's centre."),
+        f.Required("bolt-diameter", Length("bolt-diameter"), "Diameter of the bolt's bore in the face."),
+        f.Required("bolt-depth", Length("bolt-depth"), "Depth of the bolt's bore."))),
+        (c, _) => (c, c.CamDistance.Value > c.CamDiameter.Value / 2 ? null : "the cam reaches over the edge: its distance is not more than half its diameter"));
+
+    private static readonly Shape<Fastener> Bracket = new MappedShape<CornerBracket, Fastener>(new RecordShape<CornerBracket>("a bracket", f => new CornerBracket(
+        "",
+        f.Required("leg", Length("bracket-leg"), "Length of each leg."),
+        f.Required("hole-distance", Length("bracket-hole-distance"), "From the corner to the hole of each leg."),
+        f.Required("hole-diameter", Length("bracket-hole-diameter"), "Diameter of the pilots."),
+        f.Required("hole-depth", Length("bracket-hole-depth"), "Depth of the pilots."))),
+        (b, _) => (b, b.HoleDistance.Value < b.Leg.Value ? null : "the hole lies outside the leg"));
 
     private static readonly RecordShape<Hinge> Hinge = new("a hinge", f => new Hinge
     {
@@ -71,7 +110,13 @@ internal static class CatalogueShapes
 
     /// <summary>The sections of bought parts, in a catalogue or a project.</summary>
     public static CatalogueEntries Sections(Fields f) => new(
-        f.Optional("screws", new MapShape<Screw>(Screw), "Screws of your own beside those of the catalogue.", [], "none"),
+        [
+            .. f.Optional("screws", new MapShape<Fastener>(Screw), "Screws of your own beside those of the catalogue.", [], "none"),
+            .. f.Optional("connectors", new MapShape<Fastener>(Connector), "One-piece connector screws.", [], "none"),
+            .. f.Optional("dowels", new MapShape<Fastener>(Dowel), "Dowels.", [], "none"),
+            .. f.Optional("cams", new MapShape<Fastener>(Cam), "Eccentric cam connectors.", [], "none"),
+            .. f.Optional("brackets", new MapShape<Fastener>(Bracket), "Corner brackets.", [], "none"),
+        ],
         f.Optional("hinges", new MapShape<Hinge>(Hinge), "Cup hinges of your own beside those of the catalogue.", [], "none"),
         f.Optional("slides", new MapShape<Slide>(Slide), "Slides of your own beside those of the catalogue.", [], "none"),
         f.Optional("castors", new MapShape<Castor>(Castor), "Castors of your own beside those of the catalogue.", [], "none"));
@@ -84,5 +129,11 @@ internal static class CatalogueShapes
         screw.Clearance.Value < screw.Diameter.Value ? "a screw does not pass through a clearance hole smaller than its thread"
         : screw.EdgePilot.Value >= screw.Diameter.Value ? "a screw does not hold in a pilot hole as large as its thread"
         : screw.HeadDiameter.Value <= screw.Clearance.Value ? "a head no larger than the clearance hole passes through it"
+        : null;
+
+    private static string? Unfit(ConnectorScrew screw) =>
+        screw.Clearance.Value < screw.Diameter.Value ? "a connector does not pass through a bore smaller than its thread"
+        : screw.EdgePilot.Value >= screw.Diameter.Value ? "a connector does not hold in a bore as large as its thread"
+        : screw.HeadDiameter.Value <= screw.Clearance.Value ? "a head no larger than the bore passes through it"
         : null;
 }

@@ -24,7 +24,7 @@ internal sealed record BoardEntry(BoardKind Kind, Size Thickness, string Label, 
 
 /// <summary>Bought parts by name, in the form of the shipped catalogue; each is made with its name when it is looked up.</summary>
 internal sealed record CatalogueEntries(
-    ImmutableArray<(Word Name, Screw Value)> Screws, ImmutableArray<(Word Name, Hinge Value)> Hinges,
+    ImmutableArray<(Word Name, Fastener Value)> Fasteners, ImmutableArray<(Word Name, Hinge Value)> Hinges,
     ImmutableArray<(Word Name, Slide Value)> Slides, ImmutableArray<(Word Name, Castor Value)> Castors);
 
 /// <summary>A bought part by its block and its holes.</summary>
@@ -34,7 +34,7 @@ internal sealed record HardwareEntry(Size Length, Size Width, Size Height, Immut
 internal sealed record CabinetEntry(
     Size? Width, Size? Height, Size? Depth, InsideEntry? Inside, Size? Step, Word Board, bool IsTopOver, bool IsBottomUnder, Size Recess, BackEntry? Back,
     BayEntry Bay, DoorsEntry? Doors, CastorsEntry? Castors, AppliedTopEntry? AppliedTop, ImmutableArray<(Direction Edge, Size Thickness)> Bands,
-    Word? Screw, RowsEntry? Rows, SourceSpan At);
+    JointRuleEntry? Joint, CornersEntry? Corners, SourceSpan At);
 
 /// <summary>Inside sizes.</summary>
 internal sealed record InsideEntry(Size? Width, Size? Height, Size? Depth);
@@ -83,8 +83,14 @@ internal sealed record HoleEntry(Word Panel, Surface Face, ImmutableArray<(Direc
 internal sealed record LineEntry(
     Word Panel, Surface Face, ImmutableArray<(Direction Edge, Size Distance)> From, ImmutableArray<(Direction Edge, Size Distance)> To, SourceSpan At);
 
-/// <summary>How screws spread along a joint.</summary>
-internal sealed record RowsEntry(Size? EndDistance, Size? Pitch);
+/// <summary>How two panels are joined: a fastener alone, or with all that goes with it.</summary>
+internal sealed record JointRuleEntry(
+    Word? Fastener, Word? Beside, Size? Housing, Size? HousingPlay, Size? Sunk, Surface? Face, Size? EndDistance, Size? Pitch, SourceSpan At);
+
+/// <summary>Joints of the carcass that differ from the usual one.</summary>
+internal sealed record CornersEntry(
+    JointRuleEntry? Top, JointRuleEntry? Bottom, JointRuleEntry? TopLeft, JointRuleEntry? TopRight, JointRuleEntry? BottomLeft, JointRuleEntry? BottomRight,
+    JointRuleEntry? Shelves, JointRuleEntry? Dividers);
 
 /// <summary>A panel given by itself.</summary>
 internal sealed record PanelEntry(
@@ -119,8 +125,8 @@ internal sealed record GrooveEntry(Surface Face, Position From, Position To, Siz
 /// <summary>A scribed line or centre.</summary>
 internal sealed record MarkEntry(Surface Face, Position? Centre, Position? From, Position? To, SourceSpan At);
 
-/// <summary>A screwed joint between two panels.</summary>
-internal sealed record JointEntry(Word Through, Word Into, Word? Screw, RowsEntry? Rows, SourceSpan At);
+/// <summary>A joint between two panels.</summary>
+internal sealed record JointEntry(Word Through, Word Into, JointRuleEntry? Joint, SourceSpan At);
 
 /// <summary>A piece of hardware on a panel.</summary>
 internal sealed record FittingEntry(Word Hardware, Word Panel, Surface Face, Position Centre, int QuarterTurns);

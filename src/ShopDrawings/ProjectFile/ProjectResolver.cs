@@ -42,6 +42,7 @@ internal sealed class ProjectResolver
         if (!panelsAreSound) return;
         foreach (var hole in model.Holes) Hole(hole);
         foreach (var line in model.Lines) Line(line);
+        if (diagnostics.Count == 0) assembly.Fasten();
     }
 
     private void Cabinet(CabinetEntry entry)
@@ -111,21 +112,21 @@ internal sealed class ProjectResolver
 
     private void Joint(JointEntry entry, bool panelsAreSound)
     {
-        var screw = references.Screw(entry.Screw);
+        var rule = references.Joint(entry.Joint, new JointRule(references.UsualScrew, RowRule.Standard));
         if (!panelsAreSound) return;
         var (through, into) = (PanelOf(entry.Through), PanelOf(entry.Into));
-        if (through is null || into is null || screw is null) return;
+        if (through is null || into is null || rule is null) return;
         foreach (var (panel, word) in new[] { (through, entry.Through), (into, entry.Into) })
             if (panel.Placement is null)
             {
-                Fail(word.At, $"“{panel.Id}” has no place, so nothing can be screwed to it; give it a “place”");
+                Fail(word.At, $"“{panel.Id}” has no place, so nothing can be joined to it; give it a “place”");
                 return;
             }
 
-        if (through == into) Fail(entry.Into.At, "a panel cannot be screwed to itself");
-        else if (assembly.HasJoint(through.Id, into.Id)) Fail(entry.At, $"screws go from “{through.Id}” into “{into.Id}” already, by the cabinet or an earlier joint; leave this one out");
-        else if (!assembly.Screw(through.Id, into.Id, screw, References.Rows(entry.Rows)))
-            Fail(entry.At, assembly.CanScrew(into.Id, through.Id)
+        if (through == into) Fail(entry.Into.At, "a panel cannot be joined to itself");
+        else if (assembly.HasJoint(through.Id, into.Id)) Fail(entry.At, $"“{through.Id}” and “{into.Id}” are joined already, by the cabinet or an earlier joint; leave this one out");
+        else if (!assembly.Join(through.Id, into.Id, rule))
+            Fail(entry.At, assembly.CanJoin(into.Id, through.Id)
                 ? $"“{into.Id}” has the face and “{through.Id}” the edge; write through: {into.Id}, into: {through.Id}"
                 : $"no face of “{through.Id}” lies on a straight edge of “{into.Id}”; check the places and sizes of both");
     }

@@ -39,9 +39,29 @@ internal static class ProjectShapes
         f.Optional("density", new NumberShape(Measure.Density, Range.Positive, "density"), "Density; left out, the usual one of its kind."))),
         (board, _) => (board, board.Thickness.Value <= ThickestBoard ? null : $"a board {Tape.PrintMillimetres(board.Thickness.Value, 1)} mm thick is thicker than any; is the unit of its thickness right?"));
 
-    private static readonly RecordShape<RowsEntry> Rows = new("the screw-rows", f => new RowsEntry(
-        f.Optional("end-distance", Positive("end-distance"), "From each end of the held panel to the first and last screw; 50 mm where it is left out."),
-        f.Optional("pitch", new NumberShape(Measure.Length, Range.Positive, "largest-pitch", 10), "Largest distance between two screws, at least 10 mm; 150 mm where it is left out.")));
+    private static readonly Shape<JointRuleEntry> JointRule = new EitherShape<JointRuleEntry>(
+        node => node is YamlScalar,
+        new MappedShape<Word, JointRuleEntry>(Name, (name, node) => (new JointRuleEntry(name, null, null, null, null, null, null, null, node.At), null)),
+        new RecordShape<JointRuleEntry>("a joint", f => new JointRuleEntry(
+            f.Optional("fastener", Name, "Name of the screw, connector, dowel, cam or bracket; none where glue or a housing alone holds."),
+            f.Optional("beside", Name, "Name of a second fastener 32 mm beside each towards the middle, such as the dowels of cams."),
+            f.Optional("housing", Positive("housing"), "Depth of a groove, or a rabbet at the end of a panel, that the held panel sits in; its size grows by it."),
+            f.Optional("housing-play", NotNegative("housing-play"), "How much wider the housing is than the board is thick; 0 where it is left out."),
+            f.Optional("sunk", NotNegative("sunk"), "Screws get a countersunk seat, so that the head lies this far below the face; 0 is flush."),
+            f.Optional("face", new MappedShape<Surface, Surface?>(Face, (v, _) => (v, null)), "The face of the held panel that cams and brackets sit on.", null, "the lower one of what lies, the inside of what stands"),
+            f.Optional("end-distance", Positive("end-distance"), "From each end of the held panel to the first and last fastener; 50 mm where it is left out."),
+            f.Optional("pitch", new NumberShape(Measure.Length, Range.Positive, "largest-pitch", 10), "Largest distance between two fasteners, at least 10 mm; 150 mm where it is left out."),
+            f.At)));
+
+    private static readonly RecordShape<CornersEntry> Corners = new("the corners", f => new CornersEntry(
+        f.Optional("top", JointRule, "Both sides and the top."),
+        f.Optional("bottom", JointRule, "Both sides and the bottom."),
+        f.Optional("top-left", JointRule, "The left side and the top."),
+        f.Optional("top-right", JointRule, "The right side and the top."),
+        f.Optional("bottom-left", JointRule, "The left side and the bottom."),
+        f.Optional("bottom-right", JointRule, "The right side and the bottom."),
+        f.Optional("shelves", JointRule, "Fixed shelves and what they stand between."),
+        f.Optional("dividers", JointRule, "Dividers and what they stand between.")));
 
     private static readonly RecordShape<BackEntry> Back = new("the back", f => new BackEntry(
         f.Required("board", Name, "Name of its board."),
@@ -136,8 +156,8 @@ internal static class ProjectShapes
         f.Optional("castors", Castors, "Four castors under the bottom; left out, there are none."),
         f.Optional("applied-top", AppliedTop, "A finished panel laid over the top; left out, there is none."),
         f.Optional("bands", Bands(), "Edge bands of all carcass panels, dividers and shelves, by where the edge looks.", [], "none"),
-        f.Optional("screw", Name, "Name of the screw that holds every joint; wood-4x50 where it is left out."),
-        f.Optional("screw-rows", Rows, "How the screws spread along each joint."),
+        f.Optional("joint", JointRule, "How panels are joined: the name of a fastener, or a group; the screw wood-4x50 where it is left out."),
+        f.Optional("corners", Corners, "Joints that differ from it; what a group leaves out is as in joint."),
         f.At));
 
     // How a bay, or the whole inside, is divided and filled.
@@ -248,10 +268,9 @@ internal static class ProjectShapes
         f.At));
 
     private static readonly RecordShape<JointEntry> Joint = new("a joint", f => new JointEntry(
-        f.Required("through", PanelName, "The panel the screws pass through."),
-        f.Required("into", PanelName, "The panel whose edge they hold in."),
-        f.Optional("screw", Name, "Name of the screw; wood-4x50 where it is left out."),
-        f.Optional("screw-rows", Rows, "How the screws spread along the joint."),
+        f.Required("through", PanelName, "The panel with the face, which screws pass through."),
+        f.Required("into", PanelName, "The panel whose edge lies against it and is held."),
+        f.Optional("joint", JointRule, "The name of a fastener, or a group; the screw wood-4x50 where it is left out."),
         f.At));
 
     private static readonly RecordShape<FittingEntry> Fitting = new("a fitting", f => new FittingEntry(
@@ -287,7 +306,7 @@ internal static class ProjectShapes
             f.Optional("hardware", new MapShape<HardwareEntry>(Hardware), "Bought parts by their dimensions.", [], "none"),
             f.Optional("cabinet", Cabinet, "A cabinet in few numbers."),
             f.Optional("panels", new MapShape<PanelEntry>(Panel), "Panels one by one, each under a name of your own.", [], "none"),
-            f.Optional("joints", new ListShape<JointEntry>(Joint), "Screwed joints beside those of the cabinet.", [], "none"),
+            f.Optional("joints", new ListShape<JointEntry>(Joint), "Joints beside those of the cabinet.", [], "none"),
             f.Optional("fittings", new MapShape<FittingEntry>(Fitting), "Hardware on panels, each under a name of your own.", [], "none"),
             f.Optional("holes", new ListShape<HoleEntry>(Hole), "Holes for instruments and cables at named places, in any panel.", [], "none"),
             f.Optional("lines", new ListShape<LineEntry>(Line), "Lines to mark between named places, such as where a light strip goes.", [], "none"),

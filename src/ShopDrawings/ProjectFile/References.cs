@@ -6,7 +6,7 @@ namespace ShopDrawings.ProjectFile;
 /// <summary>What names in a project stand for. A name nobody knows is noted as a fault.</summary>
 internal sealed class References
 {
-    private const string UsualScrew = "wood-4x50";
+    private const string UsualScrewName = "wood-4x50";
 
     // A number 8 screw, 4.17 mm, takes the place of one of 4 mm.
     private const double AboutTheSame = 0.3;
@@ -32,13 +32,43 @@ internal sealed class References
     /// <summary>A part of the user's own.</summary>
     public HardwarePattern? Hardware(Word word) => Find(hardware, word, "hardware");
 
-    /// <summary>A screw; the usual one where none is named.</summary>
-    public Screw? Screw(Word? word) => word is null ? catalogue.Screws[UsualScrew] : Find(catalogue.Screws, word, "screw");
+    /// <summary>The usual screw.</summary>
+    public Screw UsualScrew => (Screw)catalogue.Fasteners[UsualScrewName];
+
+    /// <summary>A screw.</summary>
+    public Screw? Screw(Word word)
+    {
+        if (Find(catalogue.Fasteners, word, "fastener") is not { } fastener) return null;
+        if (fastener is Screw screw) return screw;
+        Fail(word.At, $"“{word.Text}” is a {fastener.Kind}; only a wood screw goes here, such as {UsualScrewName}");
+        return null;
+    }
+
+    /// <summary>A joint as it is written, with what it leaves out as in another.</summary>
+    public JointRule? Joint(JointRuleEntry? entry, JointRule usual)
+    {
+        if (entry is null) return usual;
+        var isGlued = entry.Fastener?.Text == "none";
+        var fastener = entry.Fastener is null || isGlued ? usual.Fastener : Find(catalogue.Fasteners, entry.Fastener, "fastener");
+        var beside = entry.Beside is { } word ? Find(catalogue.Fasteners, word, "fastener") : entry.Fastener is null ? usual.Beside : null;
+        if ((fastener is null && !isGlued && usual.Fastener is not null) || (beside is null && entry.Beside is not null)) return null;
+        if (entry.Sunk is { } sunk)
+        {
+            if (fastener is not Screw screw || isGlued) Fail(sunk.Source, "only the heads of wood screws are countersunk; leave “sunk” out");
+            else fastener = screw with { Sunk = sunk };
+        }
+
+        if (entry.HousingPlay is { } play && entry.Housing is null && usual.Housing.Value == 0) Fail(play.Source, "“housing-play” belongs to a housing; give its depth as “housing”, or leave this out");
+        return new JointRule(isGlued ? null : fastener, new(entry.EndDistance ?? usual.Row.EndDistance, entry.Pitch ?? usual.Row.Pitch))
+        {
+            Housing = entry.Housing ?? usual.Housing, HousingPlay = entry.HousingPlay ?? usual.HousingPlay, Beside = beside, Face = entry.Face ?? usual.Face,
+        };
+    }
 
     /// <summary>The longest screw of about a diameter that is no longer than a length in mm; the shortest where all are longer.</summary>
     public Screw LongestScrew(Size diameter, double length)
     {
-        var fitting = catalogue.Screws.Values.Where(s => Math.Abs(s.Diameter.Value - diameter.Value) <= AboutTheSame).OrderBy(s => s.Length.Value).ThenBy(s => s.Name, StringComparer.Ordinal).ToList();
+        var fitting = catalogue.Fasteners.Values.OfType<Screw>().Where(s => Math.Abs(s.Diameter.Value - diameter.Value) <= AboutTheSame).OrderBy(s => s.Length.Value).ThenBy(s => s.Name, StringComparer.Ordinal).ToList();
         return fitting.LastOrDefault(s => s.Length.Value <= length + Tolerance.Length) ?? fitting[0];
     }
 
@@ -50,10 +80,6 @@ internal sealed class References
 
     /// <summary>A castor.</summary>
     public Castor? Castor(Word word) => Find(catalogue.Castors, word, "castor");
-
-    /// <summary>How screws spread.</summary>
-    public static RowRule Rows(RowsEntry? entry) =>
-        new(entry?.EndDistance ?? RowRule.Standard.EndDistance, entry?.Pitch ?? RowRule.Standard.Pitch);
 
     /// <summary>Notes a fault.</summary>
     public void Fail(SourceSpan at, string message) => diagnostics.Add(new(at, message));

@@ -57,7 +57,7 @@ public class CabinetTests(ITestOutputHelper output)
                     Assert.True(Off(entry, into, mouth) <= 1e-6, $"{joint.Id}: {entry} and {mouth} are apart");
                     Assert.True((into - deeper).Length <= 1e-12, $"{joint.Id}: the holes run different ways");
                     Assert.True(Off(entry, into, fastener.Head) <= 1e-6 && (fastener.Head - entry).Length <= 1e-6);
-                    Assert.True(((fastener.Tip - fastener.Head) * (1 / joint.Screw.Length.Value) - into).Length <= 1e-9);
+                    Assert.True(((fastener.Tip - fastener.Head) * (1 / ((Screw)fastener.Fastener).Length.Value) - into).Length <= 1e-9);
                 }
             }
         }, iter: 400);
@@ -191,7 +191,7 @@ public class CabinetTests(ITestOutputHelper output)
             var end = Math.Min(50, length / 4);
             Assert.Equal(end, places[0], 1e-9);
             Assert.Equal(length - end, places[^1], 1e-9);
-            Assert.All(places.Zip(places.Skip(1), (a, b) => b - a), gap => Assert.True(gap <= 150 + 1e-9 && Math.Abs(gap - joint.Row.Pitch.Value) < 1e-9));
+            Assert.All(places.Zip(places.Skip(1), (a, b) => b - a), gap => Assert.True(gap <= 150 + 1e-9 && Math.Abs(gap - joint.Row!.Pitch.Value) < 1e-9));
         }
     }, iter: 200);
 

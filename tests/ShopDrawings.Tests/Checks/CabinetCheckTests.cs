@@ -47,18 +47,17 @@ public class CabinetCheckTests
     }
 
     [Theory]
-    [InlineData("inset: 47", "bottom: the 2.8 mm bore of left-side/bottom at")]
-    [InlineData("inset: 20", null)]
-    public void Screw_that_runs_into_the_groove_of_the_back_is_an_error(string inset, string? message)
+    [InlineData("inset: 47", true)]
+    [InlineData("inset: 20", false)]
+    public void Screw_that_would_run_into_the_groove_of_the_back_moves(string inset, bool moves)
     {
-        var findings = Find($"width: 600, height: 700, depth: 400, board: b16, back: {{board: thin, {inset}}}");
+        var design = Fixtures.DesignOf(Boards + $"cabinet: {{width: 600, height: 700, depth: 400, board: b16, back: {{board: thin, {inset}}}}}\n");
 
-        if (message is null) Assert.Empty(findings);
-        else Assert.Contains(findings, f => f.Rule == "bores-meet-grooves" && f.Message.StartsWith(message, StringComparison.Ordinal));
+        Assert.Empty(Shop.Check(design));
+        Assert.Equal(moves, design.Assembly.Joints.SelectMany(j => j.Fasteners).Any(f => f.Along.Rule == "moved-clear-of-back"));
     }
 
     [Theory]
-    [InlineData("side-by-side: [{width: 480}, {}], applied-top: {board: thick}", "bay-2-divider and applied-top meet top at one place")]
     [InlineData("recess: 80, castors: {castor: swivel-75}, side-by-side: [{width: 90}, {}]", "-castor: a bolt through bottom comes up under bay-2-divider")]
     [InlineData("side-by-side: [{shelves: [{top: 300}]}, {shelves: [{top: 306}]}]", "meet bay-2-divider at one place")]
     [InlineData("recess: 80, castors: {castor: swivel-75}, side-by-side: [{width: 300}, {}]", null)]
@@ -85,17 +84,32 @@ public class CabinetCheckTests
     }
 
     [Fact]
-    public void Pilot_that_ends_in_an_opening_is_an_error()
+    public void Pilot_that_would_end_in_an_opening_moves_beside_it()
     {
-        var findings = Shop.Check(Fixtures.DesignOf(Boards +
+        var design = Fixtures.DesignOf(Boards +
             """
             panels:
               side: {board: main, length: 400, width: 200, place: {corner: [0, 0, 0], outside: left}}
               shelf: {board: main, length: 400, width: 200, place: {corner: [18, 0, 100], outside: bottom}, cut-outs: [{circle: {at: [20, 50], diameter: 30}}]}
             joints: [{through: side, into: shelf}]
+            """);
+
+        Assert.Empty(Shop.Check(design));
+        Assert.Equal("moved-clear-of-shelf", Assert.Single(design.Assembly.Joints).Fasteners[0].Along.Rule);
+    }
+
+    [Fact]
+    public void Pilot_with_nowhere_to_move_to_is_an_error()
+    {
+        var findings = Shop.Check(Fixtures.DesignOf(Boards +
+            """
+            panels:
+              side: {board: main, length: 400, width: 200, place: {corner: [0, 0, 0], outside: left}}
+              shelf: {board: main, length: 400, width: 200, place: {corner: [18, 0, 100], outside: bottom}, grooves: [{from: [20, 5], to: [20, 195], width: 10, depth: 12}]}
+            joints: [{through: side, into: shelf}]
             """));
 
-        Assert.Contains(findings, f => f.Rule == "bores-meet-grooves" && f.Message.EndsWith("runs into an opening", StringComparison.Ordinal));
+        Assert.Contains(findings, f => f.Rule == "bores-meet-grooves" && f.Message.EndsWith("runs into the groove in the inside face", StringComparison.Ordinal));
     }
 
     [Theory]

@@ -1,0 +1,244 @@
+using System.Collections.Immutable;
+
+namespace ShopDrawings.Kernel;
+
+/// <summary>What a joint adds to the assembly: itself, and what both panels get for it.</summary>
+internal sealed record WrittenJoint(Joint Joint, ImmutableArray<Feature> OfThrough, ImmutableArray<Feature> OfReceiving);
+
+/// <summary>
+/// Lays the fasteners of a joint along the stretch where two placed panels meet, each clear of what is drilled or cut already, and writes the
+/// bores of both panels. Every bore of a fastener comes from one point of the assembly carried through both placements.
+/// </summary>
+internal sealed class JointWriter
+{
+    /// <summary>Material in mm that must stay on either side of a bore in an edge: 4 mm (5/32 in), common practice, no source.</summary>
+    public const double LeastWall = 4;
+
+    // From a cam connector to the dowel beside it: one step of the 32 mm grid (common practice, no source).
+    private static readonly Size BesideDistance = Size.Default(32, "beside-distance");
+
+    private readonly Panel through;
+    private readonly Panel receiving;
+    private readonly JointRule rule;
+    private readonly Surface entry;
+    private readonly Surface held;
+    private readonly Surface besideFace;
+    private readonly int normal;
+    private readonly string id;
+    private readonly Clearing ofThrough;
+    private readonly Clearing ofReceiving;
+    private readonly List<(string Id, Box3 Box)> around = [];
+    private readonly List<PlacedFastener> fasteners = [];
+    private readonly List<Feature> throughFeatures = [];
+    private readonly List<Feature> receivingFeatures = [];
+
+    private JointWriter(Panel through, Surface face, Panel receiving, Surface held, JointRule rule)
+    {
+        (this.through, this.receiving, this.rule, this.held) = (through, receiving, rule, held);
+        entry = face.Opposite();
+        normal = through.Facing(face).Axis();
+        // Out of sight: the lower face of a shelf or bottom, the inside of what stands.
+        besideFace = rule.Face ?? (receiving.Facing(Surface.Outside) == Direction.Bottom ? Surface.Outside : Surface.Inside);
+        id = $"{through.Id}/{receiving.Id}";
+        (ofThrough, ofReceiving) = (new Clearing(through), new Clearing(receiving));
+    }
+
+    /// <summary>
+    /// Joins the face of one panel to the edge of another that lies against it, or in a housing in it. The row stands on the middle of the
+    /// held panel's thickness; its ends are measured from the ends of the stretch where the two touch.
+    /// </summary>
+    /// <returns>Nothing where no face of the first lies on a straight edge of the second.</returns>
+    public static WrittenJoint? Butt(Panel through, Panel receiving, JointRule rule)
+    {
+        if (ButtContact.Of(through, receiving, rule.Housing.Value) is not { } contact) return null;
+        var writer = new JointWriter(through, contact.Face, receiving, contact.Edge, rule);
+        var middle = (receiving.Thickness / 2).As("middle-of-thickness");
+        var across = receiving.Placement!.Inwards.Axis();
+        var along = ButtContact.AxisOf(receiving, contact.Edge);
+        writer.House(contact, along, across);
+        var row = rule.Fastener is null ? null : rule.Row.On(contact.Length);
+        SizePoint Point(Size place) => At(along, receiving.ToAssembly(along, contact.From + place), across, receiving.ToAssembly(across, middle));
+        Position OnHeld(Size place) => new(contact.From + place, middle);
+        if (row is not null) writer.Lay(row, contact.Length, Point, OnHeld);
+        return writer.Written(row);
+    }
+
+    /// <summary>
+    /// Screws pass through a placed panel into the face of another that lies on it, in rows along the longer side of the first, each as far
+    /// from its long edges as a row across would begin, and beside panels that stand where a head would be.
+    /// </summary>
+    /// <param name="through">The panel screws pass through.</param>
+    /// <param name="receiving">The panel they hold in.</param>
+    /// <param name="rule">The screw and its rows.</param>
+    /// <param name="around">All panels that are in place by then.</param>
+    /// <exception cref="ArgumentException">No two faces of them lie on each other.</exception>
+    public static WrittenJoint Faces(Panel through, Panel receiving, JointRule rule, IEnumerable<Panel> around)
+    {
+        var (face, held) = FacesMeeting(through, receiving);
+        var writer = new JointWriter(through, face, receiving, held, rule);
+        writer.around.AddRange(around.Where(p => p != through && p != receiving && p.Placement is not null).Select(p => (p.Id, p.Placement!.ToAssembly(p.Box))));
+        var alongX = through.Length.Value >= through.Width.Value;
+        var (length, across) = alongX ? (through.Length, through.Width) : (through.Width, through.Length);
+        var row = rule.Row.On(length);
+        var beside = rule.Row.On(across).EndDistance;
+        foreach (var line in Tolerance.Same(2 * beside.Value, across.Value) ? new[] { beside } : [beside, across - beside])
+        {
+            SizePoint Point(Size place) => through.ToAssembly(alongX ? new Position(place, line) : new Position(line, place));
+            writer.Lay(row, length, Point, place => receiving.OnFace(Point(place)));
+        }
+
+        return writer.Written(row);
+    }
+
+    private WrittenJoint Written(FastenerRow? row) => new(
+        new Joint(id, through.Id, entry, receiving.Id, held, row, [.. fasteners], rule.Housing.Value > 0 ? rule.Housing : null),
+        [.. throughFeatures], [.. receivingFeatures]);
+
+    private void Lay(FastenerRow row, Size length, Func<Size, SizePoint> point, Func<Size, Position> onHeld)
+    {
+        var places = row.Places.ToList();
+        foreach (var place in places) Place(rule.Fastener!, place);
+        if (rule.Beside is not { } second) return;
+        foreach (var place in places)
+        {
+            var isBeforeMiddle = place.Value < length.Value / 2 + Tolerance.Length;
+            Place(second, isBeforeMiddle ? place + BesideDistance : place - BesideDistance);
+        }
+
+        void Place(Fastener fastener, Size wanted)
+        {
+            var place = Clear(fastener, wanted, length, point, onHeld);
+            Add(fastener, place, point, onHeld);
+        }
+    }
+
+    // The wanted place, or the nearest one at which no bore of the fastener comes near anything drilled or cut already, in steps of 1 mm, the
+    // middle of the joint first so that mirrored rows move alike. Where there is none it stays, and a check says so.
+    private Size Clear(Fastener fastener, Size wanted, Size length, Func<Size, SizePoint> point, Func<Size, Position> onHeld)
+    {
+        const double Step = 1, Furthest = 80, Nearest = 25;
+        if (Obstacle(fastener, wanted, point, onHeld) is not { } obstacle) return wanted;
+        var towardsMiddle = wanted.Value < length.Value / 2 + Tolerance.Length ? 1 : -1;
+        var least = Math.Min(Nearest, Math.Min(wanted.Value, length.Value - wanted.Value));
+        for (var distance = Step; distance <= Furthest; distance += Step)
+            foreach (var shift in new[] { distance * towardsMiddle, -distance * towardsMiddle })
+            {
+                var at = wanted.Value + shift;
+                if (at < least || at > length.Value - least || Obstacle(fastener, Size.Constant(at), point, onHeld) is not null) continue;
+                return (shift > 0 ? wanted + Size.Constant(shift) : wanted - Size.Constant(-shift)).As($"moved-clear-of-{obstacle}");
+            }
+
+        return wanted;
+    }
+
+    private string? Obstacle(Fastener fastener, Size place, Func<Size, SizePoint> point, Func<Size, Position> onHeld)
+    {
+        foreach (var (isThrough, bore) in BoresAt(fastener, place, point, onHeld, 0))
+            if ((isThrough ? ofThrough : ofReceiving).Obstacle(bore) is { } obstacle) return obstacle;
+        return around.Count == 0 || !fastener.IsDriven ? null : Covering(fastener, through.OnFace(point(place)).Point);
+    }
+
+    // The panel that stands before a head.
+    private string? Covering(Fastener fastener, Point2 at)
+    {
+        const double Before = 1;
+        var head = through.Placement!.ToAssembly(through.OnSurface(entry, at)) + through.Facing(entry).Vector() * Before;
+        var half = new Point3(1, 1, 1) * (fastener.Mouth.Value / 2);
+        return around.Find(p => p.Box.Intersection(new Box3(head - half, head + half)) is not null).Id;
+    }
+
+    private void Add(Fastener fastener, Size place, Func<Size, SizePoint> point, Func<Size, Position> onHeld)
+    {
+        foreach (var (isThrough, bore) in BoresAt(fastener, place, point, onHeld, fasteners.Count + 1))
+        {
+            (isThrough ? throughFeatures : receivingFeatures).Add(bore);
+            (isThrough ? ofThrough : ofReceiving).Add(bore);
+        }
+
+        var (intoFace, intoHeld) = fastener.Reach(Remaining, receiving.Thickness);
+        var into = receiving.Placement!.DirectionToAssembly(held.Into());
+        var onPlane = receiving.Placement.ToAssembly(receiving.OnSurface(held, onHeld(place).Point));
+        fasteners.Add(new PlacedFastener(fastener, place, onPlane - into * intoFace.Value, onPlane + into * intoHeld.Value));
+    }
+
+    // What is left of the panel with the face under the housing.
+    private Size Remaining => rule.Housing.Value > 0 ? through.Thickness - rule.Housing : through.Thickness;
+
+    private IEnumerable<(bool IsThrough, Bore Bore)> BoresAt(Fastener fastener, Size place, Func<Size, SizePoint> point, Func<Size, Position> onHeld, int number)
+    {
+        foreach (var bore in fastener.Bores(Remaining, receiving.Thickness))
+        {
+            var (surface, at) = bore.Site switch
+            {
+                Site.Entry => (entry, through.OnFace(point(place))),
+                Site.Contact => (entry.Opposite(), through.OnFace(bore.Away is { } away ? Aside(point(place), away) : point(place))),
+                Site.Held => (held, onHeld(place)),
+                _ => (besideFace, receiving.OnFace(Inwards(point(place), bore.Away!))),
+            };
+            // A bore that starts in the bottom of a housing is that much deeper below the face.
+            var depth = bore.Site == Site.Contact && rule.Housing.Value > 0 ? bore.Depth! + rule.Housing : bore.Depth;
+            var made = depth is null ? Bore.Through(id, surface, at, bore.Diameter, bore.Use) : Bore.Blind(id, surface, at, bore.Diameter, depth, bore.Use);
+            yield return (bore.Site is Site.Entry or Site.Contact, made with { Fastener = number });
+        }
+    }
+
+    // From the middle of the held panel's edge past the face brackets sit on.
+    private SizePoint Aside(SizePoint from, Size away)
+    {
+        var beyond = receiving.Thickness / 2 + away;
+        var direction = receiving.Facing(besideFace);
+        return Shifted(from, direction, beyond);
+    }
+
+    private SizePoint Inwards(SizePoint from, Size away)
+    {
+        var into = receiving.Facing(held).Opposite();
+        var (low, high) = receiving.Extent(normal);
+        var plane = into.IsPositive() ? low : high;
+        return At(normal, into.IsPositive() ? plane + away : plane - away, from);
+    }
+
+    private static SizePoint Shifted(SizePoint from, Direction direction, Size by)
+    {
+        var value = from.Along(direction.Axis());
+        return At(direction.Axis(), direction.IsPositive() ? value + by : value - by, from);
+    }
+
+    private static SizePoint At(int axis, Size value, SizePoint others) =>
+        new(axis == 0 ? value : others.X, axis == 1 ? value : others.Y, axis == 2 ? value : others.Z);
+
+    private static SizePoint At(int along, Size alongValue, int across, Size acrossValue)
+    {
+        Size Pick(int axis) => axis == along ? alongValue : axis == across ? acrossValue : Size.Zero;
+        return new SizePoint(Pick(0), Pick(1), Pick(2));
+    }
+
+    // The groove for the edge; one at the end of the panel is a rabbet, open to its side.
+    private void House(ButtContact contact, int along, int across)
+    {
+        if (!(rule.Housing.Value > 0)) return;
+        var width = rule.HousingPlay.Value > 0 ? (receiving.Thickness + rule.HousingPlay).As("housing-width") : receiving.Thickness;
+        var (low, high) = receiving.Extent(across);
+        var (first, last) = through.Extent(across);
+        var middle = Tolerance.Same(low.Value, first.Value) ? first + width / 2
+            : Tolerance.Same(high.Value, last.Value) ? last - width / 2
+            : (low + high) / 2;
+        Position End(Size place) => through.OnFace(At(along, receiving.ToAssembly(along, place), across, middle));
+        var groove = Groove.Along(id, entry.Opposite(), End(contact.From), End(contact.From + contact.Length), width, rule.Housing);
+        throughFeatures.Add(groove);
+    }
+
+    private static (Surface Face, Surface Held) FacesMeeting(Panel through, Panel receiving)
+    {
+        Surface[] faces = [Surface.Inside, Surface.Outside];
+        foreach (var face in faces)
+            foreach (var held in faces)
+            {
+                var axis = through.Facing(face).Axis();
+                double Level(Panel panel, Surface surface) => panel.Placement!.ToAssembly(panel.OnSurface(surface, default)).Along(axis);
+                if (through.Facing(face) == receiving.Facing(held).Opposite() && Tolerance.Same(Level(through, face), Level(receiving, held))) return (face, held);
+            }
+
+        throw new ArgumentException($"No face of {through.Id} lies on one of {receiving.Id}.", nameof(receiving));
+    }
+}
