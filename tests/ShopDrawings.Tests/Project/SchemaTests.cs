@@ -64,7 +64,7 @@ public class SchemaTests
     // The file as an editor's YAML reader sees it: plain numbers are numbers.
     private static System.Text.Json.JsonElement Json(string yaml)
     {
-        var root = YamlReader.Read(yaml, "x", []) ?? throw new InvalidOperationException("The file is not even YAML.");
+        var root = YamlReader.Read(yaml, "x", "project: x", []) ?? throw new InvalidOperationException("The file is not even YAML.");
         return System.Text.Json.JsonSerializer.SerializeToElement(Convert(root));
     }
 
