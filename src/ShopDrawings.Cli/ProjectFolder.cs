@@ -16,7 +16,7 @@ internal static class ProjectFolder
         {
             var path = Path.GetFullPath(Path.Combine(folder, name));
             if (!LiesIn(folder, path)) return SourceFile.Missing("it lies outside the folder of the project file");
-            if (!File.Exists(path)) return SourceFile.Missing(Directory.Exists(path) ? "it is a folder" : $"there is no such file in “{folder}”");
+            if (!File.Exists(path)) return SourceFile.Missing(Directory.Exists(path) ? "it is a folder" : "there is no such file beside the project file");
             var real = WithoutLinks(path);
             if (!LiesIn(WithoutLinks(folder), real)) return SourceFile.Missing("a link leads out of the folder of the project file; copy the file into it");
             return new FileInfo(real).Length > Sources.LargestFile ? SourceFile.Missing("it is too large for a catalogue") : SourceFile.Of(File.ReadAllBytes(real));

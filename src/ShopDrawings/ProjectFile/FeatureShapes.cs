@@ -37,8 +37,8 @@ internal static class FeatureShapes
             c.Required("diameter", Positive("cut-out-diameter"), "Diameter."))), "A round opening."),
         f.Optional("rectangle", new RecordShape<RectangleEntry>("a rectangle", r => new RectangleEntry(
             r.Required("at", Pair("corner", Range.Any), "Its corner with the least x and y, as [x, y]."),
-            r.Required("length", Positive("cut-out-length"), "Along x."),
-            r.Required("width", Positive("cut-out-width"), "Along y."),
+            r.Required("length", Positive("cut-out-length"), "Its size along x."),
+            r.Required("width", Positive("cut-out-width"), "Its size along y."),
             r.Optional("corner-radius", NotNegative("corner-radius"), "Radius of the corners.", Size.Zero, "0"),
             r.At)), "A rectangular opening."),
         f.Optional("outline", Outline, "Any outline: a list of corners [x, y], and of arcs {through: [x, y], to: [x, y]}; it closes itself.", [], "none"),
