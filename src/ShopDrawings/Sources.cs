@@ -6,8 +6,11 @@ namespace ShopDrawings;
 /// <param name="read">
 /// The file of a name, which is relative, has <c>/</c> between folders and no <c>..</c>; the same name must always give the same file.
 /// </param>
+/// <exception cref="ArgumentNullException">Nothing reads.</exception>
 public sealed class Sources(Func<string, SourceFile> read)
 {
+    private readonly Func<string, SourceFile> read = read ?? throw new ArgumentNullException(nameof(read));
+
     /// <summary>Largest file in bytes: four for each character at most.</summary>
     public const int LargestFile = 4 << 20;
 
