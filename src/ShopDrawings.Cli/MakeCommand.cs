@@ -9,9 +9,6 @@ namespace ShopDrawings.Cli;
 /// <summary><c>make</c>: from a project file to a folder of files.</summary>
 internal sealed class MakeCommand(TextWriter output, TextWriter error, CancellationToken stop)
 {
-    // Four bytes a character at most; what is larger is no project file.
-    private const long LargestFile = 4L << 20;
-
     /// <summary>The verb.</summary>
     public static Command Create(TextWriter output, TextWriter error, CancellationToken stop)
     {
@@ -68,7 +65,7 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
         using var target = OutputFolder.At(folder);
         var (text, fault) = Read(file);
         if (text is null) return new([fault!], null, []);
-        var loaded = Shop.Load(text, file);
+        var loaded = Shop.Load(text, file, ProjectFolder.Of(file));
         if (loaded.Value is not { } project) return new(loaded.Diagnostics, null, []);
         var resolved = Shop.Resolve(project);
         if (resolved.Value is not { } design) return new(resolved.Diagnostics, null, []);
@@ -81,7 +78,7 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
     private static (string? Text, Diagnostic? Fault) Read(string file)
     {
         if (!File.Exists(file)) throw new WrongCallException(Directory.Exists(file) ? $"“{file}” is a folder; name the project file in it" : $"there is no file “{file}”");
-        if (new FileInfo(file).Length > LargestFile) throw new WrongCallException($"“{file}” is too large for a project file");
+        if (new FileInfo(file).Length > Sources.LargestFile) throw new WrongCallException($"“{file}” is too large for a project file");
         byte[] bytes;
         try
         {

@@ -15,17 +15,20 @@ public static class Shop
     /// <summary>Reads a project file.</summary>
     /// <param name="text">Its text.</param>
     /// <param name="fileName">Its name, for messages.</param>
-    /// <returns>The project, or every mistake with line, column and cure.</returns>
-    public static Outcome<Project> Load(string text, string fileName)
+    /// <param name="sources">The files it may name, such as catalogues; none where it is left out.</param>
+    /// <returns>The project, or every mistake in it and in the files it names, with line, column and cure.</returns>
+    public static Outcome<Project> Load(string text, string fileName, Sources? sources = null)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(fileName);
         var diagnostics = new List<Diagnostic>();
-        if (YamlReader.Read(text, fileName, diagnostics) is not { } root) return Outcome<Project>.Of(null, diagnostics);
-        var unit = UnitOf(root);
+        if (YamlReader.Read(text, fileName, "project: Wall cupboard", diagnostics) is not { } root) return Outcome<Project>.Of(null, diagnostics);
+        var unit = Reading.UnitOf(root);
         ProjectShapes.Project.TryRead(root, new Reading(unit, diagnostics), out var model);
+        var catalogues = CatalogueFile.ReadAll(model?.CatalogueNames ?? [], sources ?? Sources.None, diagnostics);
+        if (model is null || diagnostics.Count > 0) return Outcome<Project>.Of(null, diagnostics);
         var lengths = unit == Measure.Inch || unit == Measure.Foot ? LengthStyle.Inches : LengthStyle.Millimetres;
-        return Outcome<Project>.Of(diagnostics.Count > 0 ? null : new Project(model, lengths), diagnostics);
+        return Outcome<Project>.Of(new Project(model with { Catalogues = catalogues }, lengths), diagnostics);
     }
 
     /// <summary>Works out every panel, hole and joint.</summary>
@@ -73,12 +76,5 @@ public static class Shop
             where exporter.Format == drawing.Format
             select new Output($"{drawing.Path}.{exporter.Format}", stream => exporter.Write(drawing.Drawing, stream));
         return [.. drawings, .. exporters.Jobs.SelectMany(e => e.Export(job))];
-    }
-
-    // The unit decides how every other line is read, wherever it stands; a misspelt one is a mistake of its own, not of every length too.
-    private static Unit UnitOf(YamlNode root)
-    {
-        var written = (root as YamlMapping)?.Entries.FirstOrDefault(e => e.Key.Text == "unit").Value;
-        return written is YamlScalar scalar && Measure.Length.UnitOf(scalar.Text) is { } unit ? unit : Measure.Millimetre;
     }
 }

@@ -15,12 +15,15 @@ internal static class Fixtures
     public static string Text(string name) => File.ReadAllText(Path.Combine(Folder, name + ".yaml"));
 
     /// <summary>A fixture resolved.</summary>
-    public static Design Design(string name) => DesignOf(Text(name));
+    public static Design Design(string name) => DesignOf(Text(name), Files);
+
+    /// <summary>The files beside the fixtures.</summary>
+    public static Sources Files { get; } = new(name => Path.Combine(Folder, name) is var path && File.Exists(path) ? SourceFile.Of(File.ReadAllBytes(path)) : SourceFile.Missing("there is none"));
 
     /// <summary>A project file's text resolved; fails the test where it is not sound.</summary>
-    public static Design DesignOf(string text)
+    public static Design DesignOf(string text, Sources? sources = null)
     {
-        var loaded = Shop.Load(text, "test.yaml");
+        var loaded = Shop.Load(text, "test.yaml", sources);
         Assert.True(loaded.Diagnostics.IsEmpty, string.Join('\n', loaded.Diagnostics));
         var resolved = Shop.Resolve(loaded.Value!);
         Assert.True(resolved.Diagnostics.IsEmpty, string.Join('\n', resolved.Diagnostics));
@@ -28,9 +31,9 @@ internal static class Fixtures
     }
 
     /// <summary>The mistakes of a project file's text, whichever call finds them.</summary>
-    public static IReadOnlyList<Diagnostic> Mistakes(string text)
+    public static IReadOnlyList<Diagnostic> Mistakes(string text, Sources? sources = null)
     {
-        var loaded = Shop.Load(text, "test.yaml");
+        var loaded = Shop.Load(text, "test.yaml", sources);
         return loaded.Value is { } project ? Shop.Resolve(project).Diagnostics : loaded.Diagnostics;
     }
 }

@@ -26,6 +26,7 @@ public class SamplesTests
 
     [Theory]
     [InlineData("project")]
+    [InlineData("catalogue")]
     [InlineData("assembly")]
     [InlineData("findings")]
     public void Schema_printed_equals_its_sample(string which) =>

@@ -1,6 +1,6 @@
 namespace ShopDrawings.Kernel;
 
-/// <summary>Fixes a part of the user's own to a face of a panel.</summary>
+/// <summary>Fixes a bought part to a face of a panel.</summary>
 /// <param name="Id">Its name in the project, unique.</param>
 /// <param name="Pattern">What it is.</param>
 /// <param name="Panel">The panel it is fixed to.</param>
@@ -9,44 +9,51 @@ namespace ShopDrawings.Kernel;
 /// <param name="QuarterTurns">How far it is turned anticlockwise, seen by someone who looks at the face.</param>
 internal sealed record Fitting(string Id, HardwarePattern Pattern, Panel Panel, Surface Face, Position At, int QuarterTurns)
 {
-    /// <summary>The part in its place.</summary>
-    public PlacedHardware Placed => new(Id, HardwareKind.Fitting, Pattern.Name, [new Mount(Panel.Id, Face, At)], [Body], []);
+    /// <summary>The part in its place; it takes no room where it does not stand off the face.</summary>
+    public PlacedHardware Placed =>
+        new(Id, HardwareKind.Fitting, Pattern.Name, [new Mount(Panel.Id, Face, At)], Pattern.Height.Value > Tolerance.Length ? [Body] : [], []);
 
-    /// <summary>The holes it writes into its panel.</summary>
-    public IEnumerable<Bore> Bores()
+    /// <summary>What it writes into its panel.</summary>
+    /// <exception cref="InvalidOperationException">The pattern holds a feature that no hardware needs.</exception>
+    public IEnumerable<Feature> Features() => Pattern.Features.Select<Feature, Feature>(feature => feature switch
     {
-        foreach (var bore in Pattern.Bores)
-        {
-            var at = OnPanel(bore.At);
-            yield return bore.Depth is null
-                ? Bore.Through(Id, Face, at, bore.Diameter)
-                : Bore.Blind(Id, Face, at, bore.Diameter, bore.Depth);
-        }
-    }
+        Bore { Depth: null } bore => Bore.Through(Id, Face, OnPanel(bore.At), bore.Diameter),
+        Bore bore => Bore.Blind(Id, Face, OnPanel(bore.At), bore.Diameter, bore.Depth),
+        CutOut cutOut => new CutOut(Id, cutOut.Outline.Mapped(OnPanel, Face == Surface.Outside), [At.X, At.Y, .. cutOut.Given]),
+        Mark mark => new Mark(Id, Face, OnPanel(mark.From), mark.To is { } to ? OnPanel(to) : null),
+        _ => throw new InvalidOperationException($"{feature.GetType().Name} is no feature of hardware."),
+    });
 
     private Box3 Body
     {
         get
         {
-            var half = new Point2(Pattern.Length.Value / 2, Pattern.Width.Value / 2);
-            if (QuarterTurns % 2 == 1) half = new Point2(half.Y, half.X);
+            var (a, b) = (OnPanel(new Point2(Pattern.Length.Value / 2, Pattern.Width.Value / 2)), OnPanel(new Point2(-Pattern.Length.Value / 2, -Pattern.Width.Value / 2)));
             var height = Pattern.Height.Value;
             var (low, high) = Face == Surface.Inside ? (Panel.Thickness.Value, Panel.Thickness.Value + height) : (-height, 0);
-            var at = At.Point;
-            return Box3.Between(new Point3(at.X - half.X, at.Y - half.Y, low), new Point3(at.X + half.X, at.Y + half.Y, high));
+            return Box3.Between(new Point3(a.X, a.Y, low), new Point3(b.X, b.Y, high));
         }
     }
 
+    // Where the part's own x runs in the panel's frame, and its y. Someone who looks at the outside face sees the panel's x run to the left.
+    private (Point2 X, Point2 Y) Axes
+    {
+        get
+        {
+            var x = QuarterTurns switch { 0 => new Point2(1, 0), 1 => new Point2(0, 1), 2 => new Point2(-1, 0), _ => new Point2(0, -1) };
+            var y = x.Left;
+            return Face == Surface.Inside ? (x, y) : (x with { X = -x.X }, y with { X = -y.X });
+        }
+    }
+
+    private Point2 OnPanel(Point2 p) => At.Point + Axes.X * p.X + Axes.Y * p.Y;
+
     private Position OnPanel(Position p)
     {
-        var (x, y) = QuarterTurns switch
-        {
-            0 => (p.X, p.Y),
-            1 => (-1.0 * p.Y, p.X),
-            2 => (-1.0 * p.X, -1.0 * p.Y),
-            _ => (p.Y, -1.0 * p.X),
-        };
-        // Someone who looks at the outside face sees the panel's x run to the left.
-        return new Position(At.X + (Face == Surface.Outside ? -1.0 * x : x), At.Y + y);
+        var (x, y) = Axes;
+        static Size Signed(double sign, Size size) => sign < 0 ? -1.0 * size : size;
+        return x.X != 0
+            ? new Position(At.X + Signed(x.X, p.X), At.Y + Signed(y.Y, p.Y))
+            : new Position(At.X + Signed(y.X, p.Y), At.Y + Signed(x.Y, p.X));
     }
 }

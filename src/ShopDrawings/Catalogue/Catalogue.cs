@@ -1,22 +1,22 @@
 using ShopDrawings.Kernel;
-using ShopDrawings.Yaml;
 
 namespace ShopDrawings.ProjectFile;
 
-/// <summary>Bought parts by name: those the program ships, and over them a project's own.</summary>
+/// <summary>Bought parts by name: those the program ships, over them those of a user's catalogues, over them a project's own.</summary>
 internal sealed class Catalogue
 {
     private static readonly CatalogueEntries Shipped = Read();
 
-    /// <summary>The shipped parts with a project's own over them.</summary>
-    public Catalogue(CatalogueEntries own)
+    /// <summary>The shipped parts with others over them, the last on top; a fault in a piece of hardware is noted.</summary>
+    public Catalogue(IEnumerable<CatalogueEntries> over, Action<SourceSpan, string> fail)
     {
-        foreach (var entries in new[] { Shipped, own })
+        foreach (var entries in over.Prepend(Shipped))
         {
             foreach (var (name, part) in entries.Fasteners) Fasteners[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Hinges) Hinges[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Slides) Slides[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Castors) Castors[name.Text] = part with { Name = name.Text };
+            foreach (var (name, part) in entries.Hardware) Hardware[name.Text] = new OpeningReader(name.Text, fail).Pattern(part);
         }
     }
 
@@ -32,14 +32,15 @@ internal sealed class Catalogue
     /// <summary>Castors.</summary>
     public Dictionary<string, Castor> Castors { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>Everything else that is fixed to a face.</summary>
+    public Dictionary<string, HardwarePattern> Hardware { get; } = new(StringComparer.Ordinal);
+
     private static CatalogueEntries Read()
     {
         const string Name = "catalogue.yaml";
         using var reader = new StreamReader(typeof(Catalogue).Assembly.GetManifestResourceStream(Name)!);
         var diagnostics = new List<Diagnostic>();
-        var root = YamlReader.Read(reader.ReadToEnd(), Name, diagnostics);
-        if (root is null || !CatalogueShapes.Catalogue.TryRead(root, new Reading(Measure.Millimetre, diagnostics), out var entries))
-            throw new InvalidOperationException($"The shipped catalogue is damaged: {diagnostics[0]}");
-        return entries;
+        var entries = CatalogueFile.Read(reader.ReadToEnd(), Name, diagnostics);
+        return diagnostics.Count == 0 ? entries! : throw new InvalidOperationException($"The shipped catalogue is damaged: {diagnostics[0]}");
     }
 }

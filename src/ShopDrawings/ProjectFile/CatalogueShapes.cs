@@ -105,21 +105,45 @@ internal static class CatalogueShapes
         HoleDiameter = f.Required("hole-diameter", Length("hole-diameter"), "Diameter of the bolts' holes."),
     });
 
-    /// <summary>The shipped catalogue.</summary>
-    public static readonly RecordShape<CatalogueEntries> Catalogue = new("the catalogue", Sections);
+    private static readonly RecordShape<PatternBoreEntry> PatternBore = new("a bore of a piece of hardware", f => new PatternBoreEntry(
+        f.Required("at", FeatureShapes.Pair("bore-position", Range.Any), "Centre as [x, y]."),
+        f.Required("diameter", Length("bore-diameter"), "Diameter of the bore."),
+        f.Optional("depth", Length("bore-depth"), "Depth below the face; left out, the bore goes through.")));
+
+    private static readonly RecordShape<HardwareEntry> Hardware = new("a piece of hardware", f => new HardwareEntry(
+        f.Required("length", Length("hardware-length"), "Of the block it fills, along its own x."),
+        f.Required("width", Length("hardware-width"), "Of the block it fills, along its own y."),
+        f.Required("height", NotNegative("hardware-height"), "How far it stands off the face it is fixed to; 0 for what is only cut or marked."),
+        f.Optional("bores", new ListShape<PatternBoreEntry>(PatternBore, 200), "Round holes. All places count from the middle of its foot, x to the right and y up, looking at the face it is fixed to.", [], "none"),
+        f.Optional("slots", new ListShape<SlotEntry>(FeatureShapes.Slot, 200), "Slots with round ends, through the panel.", [], "none"),
+        f.Optional("cut-outs", new ListShape<CutOutEntry>(FeatureShapes.CutOut, 200), "Openings through the panel.", [], "none"),
+        f.Optional("marks", new ListShape<MarkEntry>(FeatureShapes.Mark, 200), "Scribed lines and centres on the face it is fixed to.", [], "none")));
+
+    /// <summary>A file of bought parts: the shipped catalogue, or one of a user's own.</summary>
+    public static readonly RecordShape<CatalogueEntries> Catalogue = new("the catalogue", "a group of keys like “screws: …”", f =>
+    {
+        FileUnit(f);
+        return Sections(f);
+    });
+
+    /// <summary>The unit a file counts in. It decides how every other line is read, so it is looked for before the rest.</summary>
+    public static void FileUnit(Fields f) => f.Optional(
+        "unit", new ChoiceShape<Unit>([.. Measure.Length.Units.Select(u => (u.Symbol, u))], word => Measure.Length.UnitOf(word)?.Symbol),
+        "The unit of every length without one.", Measure.Millimetre, "mm");
 
     /// <summary>The sections of bought parts, in a catalogue or a project.</summary>
     public static CatalogueEntries Sections(Fields f) => new(
         [
-            .. f.Optional("screws", new MapShape<Fastener>(Screw), "Screws of your own beside those of the catalogue.", [], "none"),
-            .. f.Optional("connectors", new MapShape<Fastener>(Connector), "One-piece connector screws.", [], "none"),
-            .. f.Optional("dowels", new MapShape<Fastener>(Dowel), "Dowels.", [], "none"),
-            .. f.Optional("cams", new MapShape<Fastener>(Cam), "Eccentric cam connectors.", [], "none"),
-            .. f.Optional("brackets", new MapShape<Fastener>(Bracket), "Corner brackets.", [], "none"),
+            .. f.Optional("screws", new MapShape<Fastener>(Screw), "Screws, each under a name of your own; it replaces a part of that name in the catalogue.", [], "none"),
+            .. f.Optional("connectors", new MapShape<Fastener>(Connector), "One-piece connector screws, likewise.", [], "none"),
+            .. f.Optional("dowels", new MapShape<Fastener>(Dowel), "Dowels, likewise.", [], "none"),
+            .. f.Optional("cams", new MapShape<Fastener>(Cam), "Eccentric cam connectors, likewise.", [], "none"),
+            .. f.Optional("brackets", new MapShape<Fastener>(Bracket), "Corner brackets, likewise.", [], "none"),
         ],
-        f.Optional("hinges", new MapShape<Hinge>(Hinge), "Cup hinges of your own beside those of the catalogue.", [], "none"),
-        f.Optional("slides", new MapShape<Slide>(Slide), "Slides of your own beside those of the catalogue.", [], "none"),
-        f.Optional("castors", new MapShape<Castor>(Castor), "Castors of your own beside those of the catalogue.", [], "none"));
+        f.Optional("hinges", new MapShape<Hinge>(Hinge), "Cup hinges, likewise.", [], "none"),
+        f.Optional("slides", new MapShape<Slide>(Slide), "Slides, likewise.", [], "none"),
+        f.Optional("castors", new MapShape<Castor>(Castor), "Castors, likewise.", [], "none"),
+        f.Optional("hardware", new MapShape<HardwareEntry>(Hardware), "Any other bought part by the block it fills and what is drilled, cut and marked for it, likewise.", [], "none"));
 
     private static NumberShape Length(string rule) => new(Measure.Length, Range.Positive, rule);
 

@@ -8,8 +8,8 @@ namespace ShopDrawings.ProjectFile;
 internal sealed record ProjectModel(
     string Name,
     ImmutableArray<(Word Name, BoardEntry Value)> Boards,
+    ImmutableArray<Word> CatalogueNames,
     CatalogueEntries Catalogue,
-    ImmutableArray<(Word Name, HardwareEntry Value)> Hardware,
     CabinetEntry? Cabinet,
     ImmutableArray<(Word Name, PanelEntry Value)> Panels,
     ImmutableArray<JointEntry> Joints,
@@ -17,7 +17,11 @@ internal sealed record ProjectModel(
     ImmutableArray<HoleEntry> Holes,
     ImmutableArray<LineEntry> Lines,
     ChecksEntry Checks,
-    SourceSpan At);
+    SourceSpan At)
+{
+    /// <summary>What stands in the catalogues it names, in their order.</summary>
+    public ImmutableArray<CatalogueEntries> Catalogues { get; init; } = [];
+}
 
 /// <summary>A board by its dimensions.</summary>
 internal sealed record BoardEntry(BoardKind Kind, Size Thickness, string Label, bool? Grain, Size? Density);
@@ -25,10 +29,16 @@ internal sealed record BoardEntry(BoardKind Kind, Size Thickness, string Label, 
 /// <summary>Bought parts by name, in the form of the shipped catalogue; each is made with its name when it is looked up.</summary>
 internal sealed record CatalogueEntries(
     ImmutableArray<(Word Name, Fastener Value)> Fasteners, ImmutableArray<(Word Name, Hinge Value)> Hinges,
-    ImmutableArray<(Word Name, Slide Value)> Slides, ImmutableArray<(Word Name, Castor Value)> Castors);
+    ImmutableArray<(Word Name, Slide Value)> Slides, ImmutableArray<(Word Name, Castor Value)> Castors,
+    ImmutableArray<(Word Name, HardwareEntry Value)> Hardware);
 
-/// <summary>A bought part by its block and its holes.</summary>
-internal sealed record HardwareEntry(Size Length, Size Width, Size Height, ImmutableArray<PatternBore> Bores);
+/// <summary>A bought part by its block and what is drilled, cut and marked for it.</summary>
+internal sealed record HardwareEntry(
+    Size Length, Size Width, Size Height,
+    ImmutableArray<PatternBoreEntry> Bores, ImmutableArray<SlotEntry> Slots, ImmutableArray<CutOutEntry> CutOuts, ImmutableArray<MarkEntry> Marks);
+
+/// <summary>A bore a bought part needs.</summary>
+internal sealed record PatternBoreEntry(Position At, Size Diameter, Size? Depth);
 
 /// <summary>The cabinet.</summary>
 internal sealed record CabinetEntry(
@@ -128,8 +138,9 @@ internal sealed record MarkEntry(Surface Face, Position? Centre, Position? From,
 /// <summary>A joint between two panels.</summary>
 internal sealed record JointEntry(Word Through, Word Into, JointRuleEntry? Joint, SourceSpan At);
 
-/// <summary>A piece of hardware on a panel.</summary>
-internal sealed record FittingEntry(Word Hardware, Word Panel, Surface Face, Position Centre, int QuarterTurns);
+/// <summary>A piece of hardware on a panel, by its place or by distances from two edges.</summary>
+internal sealed record FittingEntry(
+    Word Hardware, Word Panel, Surface Face, Position? At, ImmutableArray<(Direction Edge, Size Distance)> From, int QuarterTurns, SourceSpan Source);
 
 /// <summary>Changed limits and waived rules.</summary>
 internal sealed record ChecksEntry(ImmutableArray<(CheckLimit Limit, Size Value)> Limits, ImmutableArray<(string Rule, string Reason)> Waivers)

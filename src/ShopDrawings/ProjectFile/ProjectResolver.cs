@@ -65,7 +65,7 @@ internal sealed class ProjectResolver
         var panel = Kernel.Panel.Rectangular(name.Text, board, entry.Length, entry.Width, placement);
         if (!entry.Outline.IsEmpty)
         {
-            if (Outline(entry.Outline) is not { } outline) return;
+            if (new OpeningReader(panel.Id, Fail).Outline(entry.Outline) is not { } outline) return;
             var box = outline.Bounds;
             if (box.Min.Length > Tolerance.Length || !Tolerance.Same(box.Max.X, entry.Length.Value) || !Tolerance.Same(box.Max.Y, entry.Width.Value))
             {
@@ -141,33 +141,51 @@ internal sealed class ProjectResolver
             return;
         }
 
-        var fitting = new Fitting(name.Text, pattern, panel, entry.Face, entry.Centre, entry.QuarterTurns);
+        if ((entry.At ?? At(panel, entry.From, entry.Source)) is not { } at) return;
+        var fitting = new Fitting(name.Text, pattern, panel, entry.Face, at, entry.QuarterTurns);
         assembly.Add(fitting.Placed);
-        assembly.Write(panel.Id, fitting.Bores());
-        if (panel.Placement is null) return;
-        foreach (var bore in fitting.Bores().Where(b => b.Depth is null)) ThroughLinings(fitting.Id, panel, bore.At, bore.Diameter);
+        foreach (var feature in fitting.Features()) WriteThrough(panel, feature);
     }
 
     private void Hole(HoleEntry entry)
     {
         if (PanelOf(entry.Panel) is not { } panel || At(panel, entry.From, entry.At) is not { } at) return;
-        assembly.Write(panel.Id, entry.Depth is { } depth
+        WriteThrough(panel, entry.Depth is { } depth
             ? Bore.Blind(panel.Id, entry.Face, at, entry.Diameter, depth)
             : Bore.Through(panel.Id, entry.Face, at, entry.Diameter));
-        if (entry.Depth is null && panel.Placement is not null) ThroughLinings(panel.Id, panel, at, entry.Diameter);
     }
 
-    // A hole through a panel goes on through a lining that lies against either of its faces, or as near as a back stands in its groove.
-    private void ThroughLinings(string origin, Panel panel, Position at, Size diameter)
+    // What goes through a panel goes on through a lining that lies against either of its faces, or as near as a back stands in its groove.
+    private void WriteThrough(Panel panel, Feature feature)
     {
         const double Reach = 1;
-        foreach (var lining in assembly.Linings.Select(id => assembly.Find(id)!).Where(l => l.Placement!.Inwards.Axis() == panel.Placement!.Inwards.Axis()))
+        assembly.Write(panel.Id, feature);
+        if (panel.Placement is not { } placement) return;
+        foreach (var lining in assembly.Linings.Select(id => assembly.Find(id)!).Where(l => l.Placement!.Inwards.Axis() == placement.Inwards.Axis()))
             foreach (var beyond in new[] { -Reach, panel.Thickness.Value + Reach })
             {
-                var (box, p) = (lining.Box, lining.Placement!.ToPanel(panel.Placement!.ToAssembly(new Point3(at.X.Value, at.Y.Value, beyond))));
-                if (p.X <= 0 || p.Y <= 0 || p.X >= box.Max.X || p.Y >= box.Max.Y || p.Z <= -Tolerance.Length || p.Z >= box.Max.Z + Tolerance.Length) continue;
-                assembly.Write(lining.Id, Bore.Through(origin, Surface.Inside, lining.OnFace(panel.ToAssembly(at)), diameter));
+                Point3 ToLining(Point2 p) => lining.Placement!.ToPanel(placement.ToAssembly(new Point3(p.X, p.Y, beyond)));
+                if (ToLining(default).Z is var z && (z <= -Tolerance.Length || z >= lining.Thickness.Value + Tolerance.Length)) continue;
+                if (OnLining(panel, feature, lining, p => ToLining(p) is var q ? new Point2(q.X, q.Y) : default) is { } opening) assembly.Write(lining.Id, opening);
             }
+    }
+
+    // The bore or the opening that a feature through a panel becomes in a lining, or nothing where it is not through or misses the lining.
+    private static Feature? OnLining(Panel panel, Feature feature, Panel lining, Func<Point2, Point2> map)
+    {
+        const double ArcTolerance = 0.01;
+        switch (feature)
+        {
+            case Bore { Depth: null } bore:
+                var (at, end) = (map(bore.At.Point), lining.Box.Max);
+                return at.X <= 0 || at.Y <= 0 || at.X >= end.X || at.Y >= end.Y ? null : Bore.Through(bore.Origin, Surface.Inside, lining.OnFace(panel.ToAssembly(bore.At)), bore.Diameter);
+            case CutOut cutOut:
+                var outline = cutOut.Outline.Mapped(map, panel.Placement!.Inwards != lining.Placement!.Inwards);
+                var meets = PolygonOperations.RegionOf(lining.Outline, ArcTolerance).And(PolygonOperations.RegionOf(outline, ArcTolerance)).Pieces.Any();
+                return meets ? new CutOut(cutOut.Origin, outline, cutOut.Given) : null;
+            default:
+                return null;
+        }
     }
 
     private void Line(LineEntry entry)
@@ -189,48 +207,6 @@ internal sealed class ProjectResolver
         }
 
         return new Position(x!, y!);
-    }
-
-    /// <summary>The outline of some steps, or nothing where it is not sound.</summary>
-    internal Contour? Outline(ImmutableArray<OutlineStep> steps)
-    {
-        if (steps[0].Through is not null)
-        {
-            Fail(steps[0].At, "an outline starts with a corner [x, y]; an arc to the start goes last");
-            return null;
-        }
-
-        var at = steps[0].To.Point;
-        var segments = new List<Segment>();
-        foreach (var step in steps.Skip(1))
-        {
-            var to = step.To.Point;
-            if (at.DistanceTo(to) <= Tolerance.Length)
-            {
-                Fail(step.At, "this corner is the same place as the one before it; leave one out");
-                return null;
-            }
-
-            if (step.Through is { } middle && (middle.Point.DistanceTo(at) <= Tolerance.Length || middle.Point.DistanceTo(to) <= Tolerance.Length || IsBeyond(at, middle.Point, to)))
-            {
-                Fail(step.At, "the point an arc goes through must lie between its ends, and not in line with them beyond one; write another point, or the corner alone");
-                return null;
-            }
-
-            segments.Add(step.Through is { } through ? Segment.Through(at, through.Point, to) : new Segment(at, to));
-            at = to;
-        }
-
-        if (at.DistanceTo(steps[0].To.Point) > Tolerance.Length) segments.Add(new Segment(at, steps[0].To.Point));
-        if (Contour.TryCreate(segments, out var contour) is { } fault) Fail(steps[0].At, $"this is no sound outline: {fault}");
-        return contour;
-    }
-
-    // An arc through a point in line with its ends but not between them would be endless.
-    private static bool IsBeyond(Point2 start, Point2 middle, Point2 end)
-    {
-        var (a, b) = (middle - start, end - middle);
-        return a.Dot(b) < 0 && Math.Abs(a.Cross(b)) < 1e-4 * a.Length * b.Length;
     }
 
     /// <summary>The edge of a panel that looks somewhere, or nothing where a face does.</summary>

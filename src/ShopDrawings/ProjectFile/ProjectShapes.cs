@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShopDrawings.Kernel;
 using ShopDrawings.Yaml;
+using static ShopDrawings.ProjectFile.FeatureShapes;
 using Range = ShopDrawings.Yaml.Range;
 
 namespace ShopDrawings.ProjectFile;
@@ -13,23 +14,8 @@ internal static class ProjectShapes
     private static readonly NameShape Name = new();
     private static readonly NameShape PanelName = new(isPlace: true);
     private static readonly ChoiceShape<bool> YesNo = new(("yes", true), ("no", false));
-    private static readonly ChoiceShape<Surface> Face = new(("inside", Surface.Inside), ("outside", Surface.Outside));
     private static readonly ChoiceShape<int> Turn = new(("0", 0), ("90", 1), ("180", 2), ("270", 3));
     private static readonly ChoiceShape<Direction> Towards = new([.. Enum.GetValues<Direction>().Select(d => (d.Word(), d))]);
-
-    /// <summary>The units a file may count in.</summary>
-    public static readonly ChoiceShape<Unit> FileUnit = new([.. Measure.Length.Units.Select(u => (u.Symbol, u))], word => Measure.Length.UnitOf(word)?.Symbol);
-
-    private static readonly RecordShape<PatternBore> PatternBores = new("a bore of a pattern", f => new PatternBore(
-        f.Required("at", Pair("bore-position", Range.Any), "Centre as [x, y] from the middle of the part."),
-        f.Required("diameter", Positive("bore-diameter"), "Diameter of the bore."),
-        f.Optional("depth", Positive("bore-depth"), "Depth below the face; left out, the bore goes through.")));
-
-    private static readonly RecordShape<HardwareEntry> Hardware = new("a piece of hardware", f => new HardwareEntry(
-        f.Required("length", Positive("hardware-length"), "Of the block it fills, along its own x."),
-        f.Required("width", Positive("hardware-width"), "Of the block it fills, along its own y."),
-        f.Required("height", Positive("hardware-height"), "How far it stands off the face it is fixed to."),
-        f.Optional("bores", new ListShape<PatternBore>(PatternBores, 200), "The holes it needs, as seen looking at the face it is fixed to.", [], "none")));
 
     private static readonly Shape<BoardEntry> Board = new MappedShape<BoardEntry, BoardEntry>(new RecordShape<BoardEntry>("a board", f => new BoardEntry(
         f.Required("kind", new ChoiceShape<BoardKind>([.. Enum.GetValues<BoardKind>().Select(k => (k.ToString().ToLowerInvariant(), k))]), "What it is made of."),
@@ -189,17 +175,6 @@ internal static class ProjectShapes
         f.Required("to", NamedPlace, "The other end."),
         f.At));
 
-    private static readonly Shape<OutlineStep> Step = new EitherShape<OutlineStep>(
-        node => node is not YamlMapping,
-        new MappedShape<Position, OutlineStep>(Pair("corner", Range.Any), (to, node) => (new OutlineStep(to, null, node.At), null)),
-        new RecordShape<OutlineStep>("an arc", f =>
-        {
-            var through = f.Required("through", Pair("arc-point", Range.Any), "Any point on the arc as [x, y].");
-            return new OutlineStep(f.Required("to", Pair("corner", Range.Any), "The end of the arc as [x, y]."), through, f.At);
-        }));
-
-    private static readonly ListShape<OutlineStep> Outline = new(Step, 500);
-
     private static readonly RecordShape<BoreEntry> Bore = new("a bore", f => new BoreEntry(
         f.Optional("face", new MappedShape<Surface, Surface?>(Face, (v, _) => (v, null)), "The face it is drilled from.", null, "inside, unless an edge is given"),
         f.Optional("edge", new MappedShape<Direction, Direction?>(Towards, (v, _) => (v, null)), "The edge it is drilled into, by where it looks once built; of a panel without a place left, right, front or back as it lies inside face up.", null, "none"),
@@ -208,43 +183,12 @@ internal static class ProjectShapes
         f.Optional("depth", Positive("bore-depth"), "Depth; left out, a bore in a face goes through."),
         f.At));
 
-    private static readonly RecordShape<SlotEntry> Slot = new("a slot", f => new SlotEntry(
-        f.Required("from", Pair("slot-end", Range.Any), "Centre of one round end as [x, y]."),
-        f.Required("to", Pair("slot-end", Range.Any), "Centre of the other round end."),
-        f.Required("width", Positive("slot-width"), "Width of the slot."),
-        f.At));
-
-    private static readonly RecordShape<CutOutEntry> CutOut = new("a cut-out", f =>
-    {
-        var entry = new CutOutEntry(
-            f.Optional("circle", new RecordShape<CircleEntry>("a circle", c => new CircleEntry(
-                c.Required("at", Pair("centre", Range.Any), "Centre as [x, y]."),
-                c.Required("diameter", Positive("cut-out-diameter"), "Diameter."))), "A round opening."),
-            f.Optional("rectangle", new RecordShape<RectangleEntry>("a rectangle", r => new RectangleEntry(
-                r.Required("at", Pair("corner", Range.Any), "Its corner nearest corner 0 of the panel, as [x, y]."),
-                r.Required("length", Positive("cut-out-length"), "Along the panel's length."),
-                r.Required("width", Positive("cut-out-width"), "Along the panel's width."),
-                r.Optional("corner-radius", NotNegative("corner-radius"), "Radius of the corners.", Size.Zero, "0"),
-                r.At)), "A rectangular opening."),
-            f.Optional("outline", Outline, "Any outline: a list of corners [x, y], and of arcs {through: [x, y], to: [x, y]}; it closes itself.", [], "none"),
-            f.At);
-        f.ExactlyOneKey();
-        return entry;
-    });
-
     private static readonly RecordShape<GrooveEntry> Groove = new("a groove", f => new GrooveEntry(
         f.Optional("face", Face, "The face it is cut into.", Surface.Inside, "inside"),
         f.Required("from", Pair("groove-end", Range.Any), "One end of its centre line as [x, y]."),
         f.Required("to", Pair("groove-end", Range.Any), "The other end of its centre line."),
         f.Required("width", Positive("groove-width"), "Width across the centre line."),
         f.Required("depth", Positive("groove-depth"), "Depth below the face."),
-        f.At));
-
-    private static readonly RecordShape<MarkEntry> Mark = new("a mark", f => new MarkEntry(
-        f.Optional("face", Face, "The face it is scribed on.", Surface.Inside, "inside"),
-        f.Optional("at", OptionalPair("mark"), "A centre to punch as [x, y].", null, "none"),
-        f.Optional("from", OptionalPair("mark"), "One end of a line as [x, y].", null, "none"),
-        f.Optional("to", OptionalPair("mark"), "The other end of the line.", null, "none"),
         f.At));
 
     private static readonly RecordShape<PlaceEntry> PanelPlace = new("a place", f => new PlaceEntry(
@@ -261,9 +205,9 @@ internal static class ProjectShapes
         f.Optional("bands", Bands(), "Edge bands by the edge they cover, each with its thickness.", [], "none"),
         f.Optional("bores", new ListShape<BoreEntry>(Bore), "Round holes.", [], "none"),
         f.Optional("slots", new ListShape<SlotEntry>(Slot), "Slots with round ends, through the panel.", [], "none"),
-        f.Optional("cut-outs", new ListShape<CutOutEntry>(CutOut), "Openings through the panel.", [], "none"),
+        f.Optional("cut-outs", new ListShape<CutOutEntry>(FeatureShapes.CutOut), "Openings through the panel.", [], "none"),
         f.Optional("grooves", new ListShape<GrooveEntry>(Groove), "Straight channels in a face.", [], "none"),
-        f.Optional("marks", new ListShape<MarkEntry>(Mark), "Scribed lines and centres.", [], "none"),
+        f.Optional("marks", new ListShape<MarkEntry>(MarkOnFace), "Scribed lines and centres.", [], "none"),
         f.Optional("place", PanelPlace, "Where it stands; left out, it is a loose panel."),
         f.At));
 
@@ -273,12 +217,14 @@ internal static class ProjectShapes
         f.Optional("joint", JointRule, "The name of a fastener, or a group; the screw wood-4x50 where it is left out."),
         f.At));
 
-    private static readonly RecordShape<FittingEntry> Fitting = new("a fitting", f => new FittingEntry(
+    private static readonly RecordShape<FittingEntry> Fitting = new("a fitting", f => f.ExactlyOneOf(["at", "from"], new FittingEntry(
         f.Required("hardware", Name, "Name of the hardware."),
         f.Required("panel", PanelName, "The panel it is fixed to."),
         f.Optional("face", Face, "The face it is fixed to.", Surface.Inside, "inside"),
-        f.Required("at", Pair("fitting-position", Range.Any), "The middle of its foot as [x, y] of the panel."),
-        f.Optional("turn", Turn, "Degrees it is turned anticlockwise, looking at the face.", 0, "0")));
+        f.Optional("at", OptionalPair("fitting-position"), "The middle of its foot as [x, y] of the panel; or give it by “from”.", null, "none"),
+        f.Optional("from", NamedPlace, "The middle of its foot, by the distances from two edges as they look once built, such as {front: 60, top: 100}.", [], "none"),
+        f.Optional("turn", Turn, "Degrees it is turned anticlockwise, looking at the face.", 0, "0"),
+        f.At)));
 
     private static readonly RecordShape<ChecksEntry> Checks = new("the checks", f =>
     {
@@ -298,12 +244,12 @@ internal static class ProjectShapes
     public static readonly RecordShape<ProjectModel> Project = new("the project", "a group of keys like “project: Wall cupboard”", f =>
     {
         var name = f.Required("project", Text, "What is built, in a few words.");
-        f.Optional("unit", FileUnit, "The unit of every length without one.", Measure.Millimetre, "mm");
+        CatalogueShapes.FileUnit(f);
         return new ProjectModel(
             name,
             f.Optional("boards", new MapShape<BoardEntry>(Board), "The sheet goods, each under a name of your own.", [], "none"),
+            f.Optional("catalogues", new ListShape<Word>(new FileNameShape(), 20), "Files of bought parts of your own, in the form of the catalogue; where two have a part of one name the later file counts, and this file before all.", [], "none"),
             CatalogueShapes.Sections(f),
-            f.Optional("hardware", new MapShape<HardwareEntry>(Hardware), "Bought parts by their dimensions.", [], "none"),
             f.Optional("cabinet", Cabinet, "A cabinet in few numbers."),
             f.Optional("panels", new MapShape<PanelEntry>(Panel), "Panels one by one, each under a name of your own.", [], "none"),
             f.Optional("joints", new ListShape<JointEntry>(Joint), "Joints beside those of the cabinet.", [], "none"),
@@ -313,17 +259,6 @@ internal static class ProjectShapes
             f.Optional("checks", Checks, "Changed limits and waived rules.") ?? ChecksEntry.None,
             f.At);
     });
-
-    private static NumberShape Positive(string rule) => new(Measure.Length, Range.Positive, rule);
-
-    private static NumberShape NotNegative(string rule) => new(Measure.Length, Range.NotNegative, rule);
-
-    private static MappedShape<ImmutableArray<Size>, Position> Pair(string rule, Range range) =>
-        new(new ListShape<Size>(new NumberShape(Measure.Length, range, rule), 9), (pair, _) => pair.Length == 2
-            ? (new Position(pair[0], pair[1]), null)
-            : (default, "a place has two lengths, written [x, y]"));
-
-    private static MappedShape<Position, Position?> OptionalPair(string rule) => new(Pair(rule, Range.Any), (pair, _) => (pair, null));
 
     private static MappedShape<ImmutableArray<Size>, ImmutableArray<Size>> Triple(string rule) =>
         new(new ListShape<Size>(new NumberShape(Measure.Length, Range.Any, rule), 9), (triple, _) =>

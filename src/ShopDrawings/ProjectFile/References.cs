@@ -13,24 +13,21 @@ internal sealed class References
     private readonly List<Diagnostic> diagnostics;
     private readonly Catalogue catalogue;
     private readonly Dictionary<string, Board> boards = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, HardwarePattern> hardware = new(StringComparer.Ordinal);
 
     /// <summary>The boards and parts of a project.</summary>
     public References(ProjectModel model, List<Diagnostic> diagnostics)
     {
         this.diagnostics = diagnostics;
-        catalogue = new Catalogue(model.Catalogue);
+        catalogue = new Catalogue([.. model.Catalogues, model.Catalogue], Fail);
         foreach (var (name, board) in model.Boards)
             boards[name.Text] = Kernel.Board.Create(name.Text, board.Kind, board.Thickness.As($"{name.Text}-thickness"), board.Label, board.Grain, board.Density?.Value);
-        foreach (var (name, part) in model.Hardware)
-            hardware[name.Text] = new HardwarePattern(name.Text, part.Length, part.Width, part.Height, part.Bores);
     }
 
     /// <summary>A board.</summary>
     public Board? Board(Word word) => Find(boards, word, "board");
 
-    /// <summary>A part of the user's own.</summary>
-    public HardwarePattern? Hardware(Word word) => Find(hardware, word, "hardware");
+    /// <summary>A piece of hardware.</summary>
+    public HardwarePattern? Hardware(Word word) => Find(catalogue.Hardware, word, "hardware");
 
     /// <summary>The usual screw.</summary>
     public Screw UsualScrew => (Screw)catalogue.Fasteners[UsualScrewName];

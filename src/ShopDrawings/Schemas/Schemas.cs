@@ -15,22 +15,27 @@ public static class Schemas
     {
         get
         {
-            var schema = new JsonObject
-            {
-                ["$schema"] = "https://json-schema.org/draft/2020-12/schema",
-                ["title"] = "ShopDrawings project file",
-            };
-            foreach (var (key, value) in ProjectShapes.Project.Schema()) schema[key] = value!.DeepClone();
+            var schema = Titled("ShopDrawings project file", ProjectShapes.Project.Schema());
             schema["$defs"] = new JsonObject { [ProjectShapes.BayReference] = ProjectShapes.Bay.Schema() };
             return schema.ToJsonString(Options) + "\n";
         }
     }
+
+    /// <summary>Of a catalogue of bought parts; made from the very table that reads it.</summary>
+    public static string Catalogue => Titled("ShopDrawings catalogue", CatalogueShapes.Catalogue.Schema()).ToJsonString(Options) + "\n";
 
     /// <summary>Of <c>assembly.json</c>.</summary>
     public static string Assembly => Resource("assembly.schema.json");
 
     /// <summary>Of <c>findings.json</c>.</summary>
     public static string Findings => Resource("findings.schema.json");
+
+    private static JsonObject Titled(string title, JsonObject shape)
+    {
+        var schema = new JsonObject { ["$schema"] = "https://json-schema.org/draft/2020-12/schema", ["title"] = title };
+        foreach (var (key, value) in shape) schema[key] = value!.DeepClone();
+        return schema;
+    }
 
     private static string Resource(string name)
     {

@@ -52,7 +52,7 @@ internal sealed class Fields(YamlMapping? mapping, Reading? reading, string what
     private readonly List<string> given = [];
     private readonly List<(string Key, string Help)> missing = [];
     private readonly string has = what is "the checks" or "the bands" or "the corners" ? "have" : "has";
-    private string? onlyOneOf;
+    private string[]? onlyOneOf;
     private bool sound = true;
 
     /// <summary>Where the group begins.</summary>
@@ -80,8 +80,13 @@ internal sealed class Fields(YamlMapping? mapping, Reading? reading, string what
     public T? Optional<T>(string key, Shape<T> shape, string help) where T : class =>
         TryField(key, shape, help, null, out var value) || given.Contains(key) ? value : null;
 
-    /// <summary>Exactly one of the keys named so far must be there.</summary>
-    public void ExactlyOneKey() => onlyOneOf = $"{string.Join(", ", known[..^1].Select(k => $"“{k}”"))} and “{known[^1]}”";
+    /// <summary>Exactly one of some keys must be there.</summary>
+    /// <returns>What was read.</returns>
+    public T ExactlyOneOf<T>(string[] keys, T read)
+    {
+        onlyOneOf = keys;
+        return read;
+    }
 
     /// <summary>Looks for keys nobody asked for.</summary>
     /// <returns>Whether every key was sound.</returns>
@@ -92,8 +97,8 @@ internal sealed class Fields(YamlMapping? mapping, Reading? reading, string what
         foreach (var (key, help) in missing)
             if (!unknown.Exists(u => Spelling.Nearest(u.Text, known) == key))
                 sound = reading!.Fail(mapping.At, $"{what} {has} no “{key}”: {FirstSentence(help)}");
-        if (onlyOneOf is not null && given.Count != 1 && unknown.Count == 0)
-            sound = reading!.Fail(mapping.At, $"{what} needs exactly one of {onlyOneOf}; it has {(given.Count == 0 ? "none" : string.Join(" and ", given.Select(g => $"“{g}”")))}");
+        if (onlyOneOf is { } keys && given.Where(keys.Contains).ToList() is { Count: not 1 } some && unknown.Count == 0)
+            sound = reading!.Fail(mapping.At, $"{what} needs exactly one of {string.Join(", ", keys[..^1].Select(k => $"“{k}”"))} and “{keys[^1]}”; it has {(some.Count == 0 ? "none" : string.Join(" and ", some.Select(g => $"“{g}”")))}");
         return sound;
     }
 
@@ -109,7 +114,7 @@ internal sealed class Fields(YamlMapping? mapping, Reading? reading, string what
     {
         var schema = new JsonObject { ["type"] = "object", ["additionalProperties"] = false, ["properties"] = properties };
         if (required.Count > 0) schema["required"] = required;
-        if (onlyOneOf is not null) (schema["minProperties"], schema["maxProperties"]) = (1, 1);
+        if (onlyOneOf is not null) schema["oneOf"] = new JsonArray([.. onlyOneOf.Select(k => new JsonObject { ["required"] = new JsonArray(k) })]);
         return schema;
     }
 

@@ -28,6 +28,15 @@ internal abstract class Shape<T>
 /// <param name="Diagnostics">Where faults go.</param>
 internal sealed record Reading(Unit Unit, List<Diagnostic> Diagnostics)
 {
+    /// <summary>
+    /// The unit a file counts in, wherever it says so; mm where it does not. A misspelt one is a mistake of its own, not of every length too.
+    /// </summary>
+    public static Unit UnitOf(YamlNode root)
+    {
+        var written = (root as YamlMapping)?.Entries.FirstOrDefault(e => e.Key.Text == "unit").Value;
+        return written is YamlScalar scalar && Measure.Length.UnitOf(scalar.Text) is { } unit ? unit : Measure.Millimetre;
+    }
+
     /// <summary>Notes a fault; always false.</summary>
     public bool Fail(SourceSpan at, string message)
     {

@@ -57,6 +57,29 @@ internal sealed class NameShape(bool isPlace = false) : Shape<Word>
         text.Length > 0 && char.IsAsciiLetter(text[0]) && text.Split('-').All(w => w.Length > 0 && w.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c)));
 }
 
+/// <summary>The name of a file beside the one that is read or in a folder below it.</summary>
+internal sealed class FileNameShape : Shape<Word>
+{
+    private const int Longest = 200;
+
+    /// <inheritdoc/>
+    public override string Expected => "the name of a file like my-parts.yaml";
+
+    /// <inheritdoc/>
+    public override bool TryRead(YamlNode node, Reading reading, out Word value)
+    {
+        if (node is not YamlScalar { IsEmpty: false } scalar) return Misfit(node, reading, out value);
+        value = new Word(scalar.Text, node.At);
+        if (value.Text.Length is 0 or > Longest || value.Text.Any(char.IsControl)) return reading.Fail(node.At, $"{node.Described} is not the name of a file; it has 1 to {Longest} characters");
+        return value.Text.Split('/').All(IsPart) || reading.Fail(node.At, $"{node.Described} may lead out of the folder of this file; name a file in it or in a folder below it, with “/” between folders");
+    }
+
+    /// <inheritdoc/>
+    public override JsonObject Schema() => new() { ["type"] = "string", ["maxLength"] = Longest, ["pattern"] = @"^(?!\.{0,2}(/|$))[^/\\:]+(/(?!\.{0,2}(/|$))[^/\\:]+)*$" };
+
+    private static bool IsPart(string part) => part is not ("" or "." or "..") && !part.Contains('\\') && !part.Contains(':');
+}
+
 /// <summary>Which values a number may take.</summary>
 internal enum Range
 {

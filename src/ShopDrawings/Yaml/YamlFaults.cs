@@ -53,7 +53,7 @@ internal sealed class YamlFaults
             if (mark < 0 || lines[i].TrimStart().StartsWith('#')) continue;
             var before = lines[i][..mark].TrimEnd();
             if (before.Length == 0 || before[^1] is ':' or '-' or '[' or '{' or ',')
-                return At(i, mark, "tags (!name) are not allowed in a project file; write the value alone, or put a text that begins with “!” in quotes");
+                return At(i, mark, "tags (!name) are not allowed; write the value alone, or put a text that begins with “!” in quotes");
         }
 
         return null;

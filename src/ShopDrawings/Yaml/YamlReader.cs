@@ -17,22 +17,28 @@ internal sealed class YamlReader
     public const int DeepestNesting = 32;
 
     private readonly string file;
+    private readonly string firstLine;
     private readonly Parser parser;
     private readonly List<Diagnostic> diagnostics;
 
-    private YamlReader(string text, string file, List<Diagnostic> diagnostics)
+    private YamlReader(string text, string file, string firstLine, List<Diagnostic> diagnostics)
     {
         this.file = file;
+        this.firstLine = firstLine;
         this.diagnostics = diagnostics;
         parser = new Parser(new StringReader(text));
     }
 
     /// <summary>The document's root, or nothing where the text is not sound; every fault is added to the diagnostics.</summary>
-    public static YamlNode? Read(string text, string file, List<Diagnostic> diagnostics)
+    /// <param name="text">The text.</param>
+    /// <param name="file">Its name.</param>
+    /// <param name="firstLine">What such a file may begin with, for whoever gave an empty one.</param>
+    /// <param name="diagnostics">Where faults go.</param>
+    public static YamlNode? Read(string text, string file, string firstLine, List<Diagnostic> diagnostics)
     {
         if (text.Length > LargestText)
         {
-            diagnostics.Add(new(new SourceSpan(file, 1, 1), $"the file has {text.Length} characters; a project file may have at most {LargestText}"));
+            diagnostics.Add(new(new SourceSpan(file, 1, 1), $"the file has {text.Length} characters; at most {LargestText} are read"));
             return null;
         }
 
@@ -43,7 +49,7 @@ internal sealed class YamlReader
             return null;
         }
 
-        var reader = new YamlReader(text, file, diagnostics);
+        var reader = new YamlReader(text, file, firstLine, diagnostics);
         try
         {
             return reader.Document();
@@ -76,13 +82,13 @@ internal sealed class YamlReader
         if (root is YamlScalar { IsEmpty: true }) return Empty();
         parser.MoveNext();
         if (parser.Current is not StreamEnd)
-            throw new Refused(Place(parser.Current!.Start), "a second document starts here; a project file is one document, without a “---” line inside");
+            throw new Refused(Place(parser.Current!.Start), "a second document starts here; a file is one document, without a “---” line inside");
         return root;
     }
 
     private YamlNode? Empty()
     {
-        diagnostics.Add(new(new SourceSpan(file, 1, 1), "the file is empty; a project file starts with a line such as “project: Wall cupboard”"));
+        diagnostics.Add(new(new SourceSpan(file, 1, 1), $"the file is empty; it starts with a line such as “{firstLine}”"));
         return null;
     }
 
@@ -91,11 +97,11 @@ internal sealed class YamlReader
         var current = parser.Current!;
         var at = Place(current.Start);
         if (depth > DeepestNesting) throw new Refused(at, $"this is nested deeper than {DeepestNesting} levels, which no project needs");
-        if (current is AnchorAlias) throw new Refused(at, "aliases (*name) are not allowed in a project file; write the value again");
+        if (current is AnchorAlias) throw new Refused(at, "aliases (*name) are not allowed; write the value again");
         if (current is NodeEvent node)
         {
-            if (!node.Anchor.IsEmpty) throw new Refused(at, "anchors (&name) are not allowed in a project file; write the value where it is needed");
-            if (!node.Tag.IsEmpty) throw new Refused(at, "tags (!name) are not allowed in a project file; write the value alone");
+            if (!node.Anchor.IsEmpty) throw new Refused(at, "anchors (&name) are not allowed; write the value where it is needed");
+            if (!node.Tag.IsEmpty) throw new Refused(at, "tags (!name) are not allowed; write the value alone");
         }
 
         switch (current)

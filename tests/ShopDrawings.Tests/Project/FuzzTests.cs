@@ -1,3 +1,4 @@
+using System.Text;
 using CsCheck;
 
 namespace ShopDrawings.Tests.Project;
@@ -6,6 +7,11 @@ namespace ShopDrawings.Tests.Project;
 public class FuzzTests
 {
     private static readonly string[] Fixtures = [.. Tests.Fixtures.Names.Select(n => Tests.Fixtures.Text(n.Data))];
+
+    private static readonly string Catalogue = Tests.Fixtures.Text("catalogues/drying-parts");
+
+    // A fixture that uses the catalogue.
+    private static readonly string Named = Tests.Fixtures.Text("drying-cabinet");
 
     private static readonly string[] Tokens =
     [
@@ -16,26 +22,29 @@ public class FuzzTests
 
     private static readonly Gen<string> Token = Gen.Int[0, Tokens.Length - 1].Select(i => Tokens[i]);
 
-    // A fixture with some values, lines and pieces of text changed.
-    private static readonly Gen<string> Mutated =
-        from index in Gen.Int[0, Fixtures.Length - 1]
+    // A text with some values, lines and pieces of text changed.
+    private static Gen<string> Mutated(string[] texts) =>
+        from index in Gen.Int[0, texts.Length - 1]
         from edits in Gen.Select(Gen.Int[0, 4], Gen.Double[0, 1], Gen.Double[0, 1], Token).Array[1, 4]
-        select edits.Aggregate(Fixtures[index], Edit);
+        select edits.Aggregate(texts[index], Edit);
 
     [Fact]
-    public void Mutated_fixture_never_throws() => Mutated.Sample(Run, iter: Iterations(400));
+    public void Mutated_fixture_never_throws() => Mutated(Fixtures).Sample(text => Run(text, Catalogue), iter: Iterations(400));
+
+    [Fact]
+    public void Mutated_catalogue_never_throws() => Mutated([Catalogue]).Sample(text => Run(Named, text), iter: Iterations(200));
 
     [Fact]
     public void Any_text_never_throws() =>
-        Gen.OneOf(Gen.String[Gen.Char[" -:[]{}#\"'\n\t&*!|>%@`,?abcxyz019/."], 0, 200], Gen.String[0, 60]).Sample(Run, iter: Iterations(1000));
+        Gen.OneOf(Gen.String[Gen.Char[" -:[]{}#\"'\n\t&*!|>%@`,?abcxyz019/."], 0, 200], Gen.String[0, 60]).Sample(text => Run(text, text), iter: Iterations(1000));
 
     // More where someone has the time: FUZZ_FACTOR=50.
     private static int Iterations(int usual) =>
         int.TryParse(Environment.GetEnvironmentVariable("FUZZ_FACTOR"), out var factor) ? usual * factor : usual;
 
-    private static void Run(string text)
+    private static void Run(string text, string catalogue)
     {
-        var loaded = Shop.Load(text, "fuzz.yaml");
+        var loaded = Shop.Load(text, "fuzz.yaml", new Sources(name => name.Contains("parts", StringComparison.Ordinal) ? SourceFile.Of(Encoding.UTF8.GetBytes(catalogue)) : SourceFile.Missing("there is none")));
         Assert.True(loaded.Value is null != loaded.Diagnostics.IsEmpty);
         if (loaded.Value is not { } project) return;
         var resolved = Shop.Resolve(project);

@@ -45,9 +45,51 @@ public class SchemaTests
     }
 
     [Fact]
-    public void Every_key_says_what_it_means()
+    public void Catalogues_are_valid()
     {
-        var root = JsonNode.Parse(Schemas.Project)!;
+        var schema = JsonSchema.FromText(Schemas.Catalogue);
+        var shipped = Path.Combine(OutsideProgram.RepositoryRoot, "src", "ShopDrawings", "Catalogue", "catalogue.yaml");
+
+        foreach (var file in Directory.GetFiles(Path.Combine(Fixtures.Folder, "catalogues"), "*.yaml").Append(shipped))
+            Assert.True(schema.Evaluate(Json(File.ReadAllText(file))).IsValid, file);
+        foreach (var broken in new[] { "project", "mistaken", "in-inches" })
+            Assert.False(schema.Evaluate(Json(File.ReadAllText(Path.Combine(Fixtures.Folder, "broken", "catalogues", broken + ".yaml")))).IsValid, broken);
+    }
+
+    [Theory]
+    [InlineData("my-parts.yaml", true)]
+    [InlineData("shop/my parts.yaml", true)]
+    [InlineData("..parts/.hidden/a..b", true)]
+    [InlineData("../parts.yaml", false)]
+    [InlineData("shop/../../parts.yaml", false)]
+    [InlineData("shop/..", false)]
+    [InlineData("./parts.yaml", false)]
+    [InlineData("/parts.yaml", false)]
+    [InlineData("shop//parts.yaml", false)]
+    [InlineData("shop/", false)]
+    [InlineData("c:parts.yaml", false)]
+    [InlineData("shop\\parts.yaml", false)]
+    public void Name_of_a_file_is_valid_where_the_program_reads_it(string name, bool isValid)
+    {
+        var text = $"project: x\nboards: {{b: {{kind: mdf, thickness: 18}}}}\npanels: {{p: {{board: b, length: 100, width: 100}}}}\ncatalogues: ['{name}']\n";
+        var asked = false;
+        var sources = new Sources(_ =>
+        {
+            asked = true;
+            return SourceFile.Of("screws: {}"u8.ToArray());
+        });
+
+        Assert.Equal(isValid, Fixtures.Mistakes(text, sources).Count == 0);
+        Assert.Equal(isValid, asked);
+        Assert.Equal(isValid, ProjectSchema.Evaluate(Json(text)).IsValid);
+    }
+
+    [Theory]
+    [InlineData("project")]
+    [InlineData("catalogue")]
+    public void Every_key_says_what_it_means(string which)
+    {
+        var root = JsonNode.Parse(which == "project" ? Schemas.Project : Schemas.Catalogue)!;
 
         foreach (var (path, node) in Properties(root, ""))
             Assert.True(node["description"]?.GetValue<string>().Length > 5, $"{path} has no description");
@@ -64,7 +106,7 @@ public class SchemaTests
     // The file as an editor's YAML reader sees it: plain numbers are numbers.
     private static System.Text.Json.JsonElement Json(string yaml)
     {
-        var root = YamlReader.Read(yaml, "x", []) ?? throw new InvalidOperationException("The file is not even YAML.");
+        var root = YamlReader.Read(yaml, "x", "project: x", []) ?? throw new InvalidOperationException("The file is not even YAML.");
         return System.Text.Json.JsonSerializer.SerializeToElement(Convert(root));
     }
 
