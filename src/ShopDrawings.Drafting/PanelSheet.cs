@@ -243,19 +243,26 @@ public sealed class PanelSheet
         }
     }
 
-    // With which panels it is drilled, how they lie, and how many bores go through all.
+    // With which panels it is drilled, how they lie, and what is drilled apart.
     private IEnumerable<string> Stack()
     {
         if (stack is null) yield break;
         var others = stack.Panels.Where(p => p.Id != panel.Id).ToList();
-        var isFirst = stack.Panels[0].Id == panel.Id;
         var own = stack.Panels.Single(p => p.Id == panel.Id);
-        var edges = isFirst ? others[0].Edges : own.Edges;
-        var areOneWay = !isFirst || others.TrueForAll(o => o.Edges.SequenceEqual(edges));
-        string On(StackedEdges pair) => pair.First == pair.Own ? $"{pair.Own} on {pair.First}" : isFirst ? $"{pair.First} on its {pair.Own}" : $"{pair.Own} on its {pair.First}";
-        yield return $"Stack with {string.Join(", ", isFirst ? others.Select(o => o.Id) : others.Select(o => o.Id))},";
-        yield return string.Create(CultureInfo.InvariantCulture, $"{stack.Lay}: {stack.Through.Length} bores through {(others.Count == 1 ? "both" : "all")},");
-        yield return areOneWay ? $"{string.Join(", ", edges.Select(On))}; the others apart." : "edges as in lists/stacks.csv; the others apart.";
+        yield return $"Stack with {string.Join(", ", others.Select(o => o.Id))},";
+        if (stack.Panels.All(p => p.Edges.All(e => e.First == e.Own)))
+        {
+            yield return stack.Twinship == Twinship.Mirrored ? "outside faces and same edges together:" : "all inside face up, same edges together:";
+        }
+        else
+        {
+            yield return $"{stack.Lay},";
+            yield return others.Count > 1 ? "edges as lists/stacks.csv says:"
+                : own == stack.Panels[0] ? $"{string.Join(", ", others[0].Edges.Select(e => $"{e.First} on its {e.Own}"))}:"
+                : $"{string.Join(", ", own.Edges.Select(e => $"{e.Own} on its {e.First}"))}:";
+        }
+
+        yield return string.Create(CultureInfo.InvariantCulture, $"{stack.Through.Length} bores through {(others.Count == 1 ? "both" : "all")}, {own.Apart.Length} here apart.");
     }
 
     // A heading a kind, such as "12 × ⌀4.5 through, outside", then the places in as many columns as fit.

@@ -20,7 +20,7 @@ internal static class ProjectShapes
 
     private static readonly MappedShape<BoreMethod, MethodEntry> OwnMethod = new(Methods(Enum.GetValues<BoreMethod>()), (method, node) => (new MethodEntry(method, node.At), null));
 
-    private static readonly RecordShape<DrillingHabit> Drilling = new("the methods", f => new DrillingHabit(
+    private static readonly RecordShape<DrillingHabit> Drilling = new("the methods", "a group like “faces: marked”", f => new DrillingHabit(
         f.Optional("faces", Methods(BoreMethod.Machined, BoreMethod.Marked), "Bores in faces: machined, or marked and drilled by hand; marked ones are not in machine files.", DrillingHabit.Standard.Faces, DrillingHabit.Standard.Faces.Word()),
         f.Optional("edges", Methods(BoreMethod.Machined, BoreMethod.Marked, BoreMethod.InPlace),
             "Bores in edges: machined, marked and drilled by hand, or drilled in place through the hole that lies before them; in-place marks those with no hole before them.", DrillingHabit.Standard.Edges, DrillingHabit.Standard.Edges.Word())));
