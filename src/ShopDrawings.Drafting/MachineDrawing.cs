@@ -4,7 +4,7 @@ namespace ShopDrawings.Drafting;
 
 /// <summary>
 /// Draws what a machine must know of one panel: true size, in the panel's frame, seen on the inside face, outside features as seen through.
-/// Bores in edges are not in it; they are in the list of bores and in the panel's sheet.
+/// Bores in edges, and bores a machine does not make, are not in it; they are in the list of bores and in the panel's sheet.
 /// </summary>
 public static class MachineDrawing
 {
@@ -17,7 +17,7 @@ public static class MachineDrawing
 
     private static Entity? OfFeature(Feature feature) => feature switch
     {
-        Bore { Surface: Surface.Inside or Surface.Outside } bore => new CircleEntity(MachineLayers.Of(bore), bore.At.Point, bore.Diameter.Value / 2),
+        Bore { Surface: Surface.Inside or Surface.Outside, Method: BoreMethod.Machined } bore => new CircleEntity(MachineLayers.Of(bore), bore.At.Point, bore.Diameter.Value / 2),
         CutOut cutOut => new ContourEntity(MachineLayers.CutOut, cutOut.Outline),
         Groove groove => new ContourEntity(MachineLayers.Of(groove), groove.Outline),
         Mark { To: { } to } mark => new SegmentEntity(MachineLayers.Of(mark), new Segment(mark.From.Point, to.Point)),

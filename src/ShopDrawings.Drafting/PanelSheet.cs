@@ -37,13 +37,14 @@ public sealed class PanelSheet
     private readonly Panel panel;
     private readonly LengthStyle lengths;
     private readonly PanelTwin? twin;
+    private readonly StackedPanels? stack;
     private readonly int scale;
     private readonly Point2 origin;
     private readonly List<Entity> entities = [];
 
-    private PanelSheet(Panel panel, LengthStyle lengths, PanelTwin? twin)
+    private PanelSheet(Panel panel, LengthStyle lengths, PanelTwin? twin, StackedPanels? stack)
     {
-        (this.panel, this.lengths, this.twin) = (panel, lengths, twin);
+        (this.panel, this.lengths, this.twin, this.stack) = (panel, lengths, twin, stack);
         scale = Scales.First(n => n == Scales[^1] || (panel.Length.Value / n <= PanelArea.Width && panel.Width.Value / n <= PanelArea.Height));
         origin = PanelArea.Centre - new Point2(panel.Length.Value, panel.Width.Value) * (0.5 / scale);
     }
@@ -54,9 +55,10 @@ public sealed class PanelSheet
     /// <param name="lengths">How lengths are printed.</param>
     /// <param name="findings">What the checks say; only those about this panel are shown.</param>
     /// <param name="twin">The earlier panel it repeats, or nothing.</param>
-    public static Drawing Of(Panel panel, string project, LengthStyle lengths, IEnumerable<Finding> findings, PanelTwin? twin = null)
+    /// <param name="stack">The stack it is drilled in, or nothing.</param>
+    public static Drawing Of(Panel panel, string project, LengthStyle lengths, IEnumerable<Finding> findings, PanelTwin? twin = null, StackedPanels? stack = null)
     {
-        var sheet = new PanelSheet(panel, lengths, twin);
+        var sheet = new PanelSheet(panel, lengths, twin, stack);
         var own = findings.Where(f => f.Panels.Contains(panel.Id)).ToList();
         sheet.View();
         sheet.Dimensions();
@@ -214,6 +216,7 @@ public sealed class PanelSheet
         string[] notes =
         [
             .. twin is null ? Array.Empty<string>() : [Fitted($"{(twin.Twinship == Twinship.Same ? "Same part as" : "Mirror image of")} {twin.Of}.", Small, ListArea.Width - 6)],
+            .. Stack().Select(line => Fitted(line, Small, ListArea.Width - 6)),
             panel.Placement is null ? "Inside face up; places count from corner 0." : $"Face up: inside, which looks {panel.Facing(Surface.Inside).Word()}.",
             .. panel.Placement is null ? Array.Empty<string>() : ["Places: along, across from corner 0."],
             "Dashed: on the other face or in an edge.",
@@ -238,6 +241,28 @@ public sealed class PanelSheet
 
             foreach (var (text, x) in row) Text(new(left + x, y), Fitted(text, Small, ListArea.Width - 6 - x), Small, Anchor.BaseLeft);
         }
+    }
+
+    // With which panels it is drilled, how they lie, and what is drilled apart.
+    private IEnumerable<string> Stack()
+    {
+        if (stack is null) yield break;
+        var others = stack.Panels.Where(p => p.Id != panel.Id).ToList();
+        var own = stack.Panels.Single(p => p.Id == panel.Id);
+        yield return $"Stack with {string.Join(", ", others.Select(o => o.Id))},";
+        if (stack.Panels.All(p => p.Edges.All(e => e.First == e.Own)))
+        {
+            yield return stack.Twinship == Twinship.Mirrored ? "outside faces and same edges together:" : "all inside face up, same edges together:";
+        }
+        else
+        {
+            yield return $"{stack.Lay},";
+            yield return others.Count > 1 ? "edges as lists/stacks.csv says:"
+                : own == stack.Panels[0] ? $"{string.Join(", ", others[0].Edges.Select(e => $"{e.First} on its {e.Own}"))}:"
+                : $"{string.Join(", ", own.Edges.Select(e => $"{e.Own} on its {e.First}"))}:";
+        }
+
+        yield return string.Create(CultureInfo.InvariantCulture, $"{stack.Through.Length} bores through {(others.Count == 1 ? "both" : "all")}, {own.Apart.Length} here apart.");
     }
 
     // A heading a kind, such as "12 × ⌀4.5 through, outside", then the places in as many columns as fit.

@@ -56,10 +56,11 @@ public static class Shop
         var withheld = job.Withheld;
         var drawings = ImmutableArray.CreateBuilder<JobDrawing>();
         var twins = PanelTwins.Find(design.Assembly.Panels);
+        var stacks = PanelStacks.Find(design.Assembly.Panels);
         foreach (var panel in design.Assembly.Panels)
         {
             if (!withheld.Contains(panel.Id)) drawings.Add(new($"panels/{panel.Id}-mm", "dxf", MachineDrawing.Of(panel)));
-            drawings.Add(new($"panels/{panel.Id}", "svg", PanelSheet.Of(panel, design.Assembly.Name, design.Lengths, findings, twins.GetValueOrDefault(panel.Id))));
+            drawings.Add(new($"panels/{panel.Id}", "svg", PanelSheet.Of(panel, design.Assembly.Name, design.Lengths, findings, twins.GetValueOrDefault(panel.Id), stacks.FirstOrDefault(s => s.Panels.Any(p => p.Id == panel.Id)))));
         }
 
         return job with { Drawings = drawings.ToImmutable() };

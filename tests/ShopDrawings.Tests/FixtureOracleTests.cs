@@ -53,7 +53,7 @@ public class FixtureOracleTests
             foreach (var bore in panel.GetProperty("features").EnumerateArray().Where(f => f.GetProperty("type").GetString() == "bore"))
             {
                 var surface = bore.GetProperty("surface").GetString()!;
-                if (surface is not ("inside" or "outside")) continue;
+                if (surface is not ("inside" or "outside") || bore.GetProperty("method").GetString() != "machined") continue;
                 var depth = bore.GetProperty("depth_mm");
                 expected.Add(Row(id, surface, bore.GetProperty("at_mm")[0].GetDouble(), bore.GetProperty("at_mm")[1].GetDouble(), bore.GetProperty("diameter_mm").GetDouble(),
                     depth.ValueKind == JsonValueKind.Null ? "THRU" : "DEEP_" + Hundredths(depth.GetDouble())));

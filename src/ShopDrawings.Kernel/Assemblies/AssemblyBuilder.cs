@@ -86,6 +86,6 @@ internal sealed class AssemblyBuilder(string name)
     /// <summary>Adds a piece of hardware; its holes are written apart.</summary>
     public void Add(PlacedHardware piece) => hardware.Add(piece);
 
-    /// <summary>The finished assembly.</summary>
-    public Assembly Build() => new(name, [.. panels], [.. joints], [.. hardware]);
+    /// <summary>The finished assembly, each bore made as the shop does it.</summary>
+    public Assembly Build(DrillingHabit drilling) => new(name, drilling.Decide(panels, joints), [.. joints], [.. hardware]);
 }

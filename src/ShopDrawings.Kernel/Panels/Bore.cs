@@ -5,6 +5,8 @@ namespace ShopDrawings.Kernel;
 /// <summary>A round hole, square to the face or edge it is drilled into. Lengths in mm.</summary>
 public sealed record Bore : Feature
 {
+    private BoreMethod? method;
+
     private Bore(string origin, Surface surface, Position at, Size diameter, Size? depth, BoreUse use) : base(origin) =>
         (Surface, At, Diameter, Depth, Use) = (surface, at, diameter, depth, use);
 
@@ -25,6 +27,16 @@ public sealed record Bore : Feature
 
     /// <summary>The number of the fastener of its joint it belongs to, from 1; nothing for any other bore. Bores of one fastener may meet.</summary>
     public int? Fastener { get; init; }
+
+    /// <summary>How and when it is made; machined unless whoever wrote it, or the shop's habit, says otherwise.</summary>
+    public BoreMethod Method
+    {
+        get => method ?? BoreMethod.Machined;
+        init => method = value;
+    }
+
+    /// <summary>Whether whoever wrote it said how it is made; then the shop's habit does not count.</summary>
+    internal bool HasMethod => method is not null;
 
     /// <inheritdoc/>
     public override ImmutableArray<Size> Sizes => Depth is null ? [At.X, At.Y, Diameter] : [At.X, At.Y, Diameter, Depth];

@@ -86,6 +86,10 @@ public sealed class Panel
     /// <summary>The same panel with more features.</summary>
     public Panel WithFeatures(IEnumerable<Feature> more) => new(Id, Board, Length, Width, Outline, Bands, [.. Features, .. more], Placement);
 
+    /// <summary>The same panel with each bore changed.</summary>
+    internal Panel WithBores(Func<Bore, Bore> change) =>
+        new(Id, Board, Length, Width, Outline, Bands, [.. Features.Select(f => f is Bore bore ? change(bore) : f)], Placement);
+
     /// <summary>The same panel with these edge bands.</summary>
     /// <exception cref="ArgumentException">A band lies on a face, two lie on one edge, the panel is no rectangle, or nothing is left to saw.</exception>
     public Panel WithBands(IEnumerable<EdgeBand> bands)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 
 namespace ShopDrawings.Kernel;
 
@@ -28,8 +27,8 @@ public static class PanelTwins
         var twins = ImmutableDictionary.CreateBuilder<string, PanelTwin>(StringComparer.Ordinal);
         foreach (var panel in panels)
         {
-            var (own, turned) = (Signature(panel, false, false), Signature(panel, true, true));
-            string[] mirrored = [Signature(panel, false, true), Signature(panel, true, false)];
+            var (own, turned) = (Signature(panel, PanelTurn.Equal[0]), Signature(panel, PanelTurn.Equal[1]));
+            var mirrored = PanelTurn.Mirrored.Select(t => Signature(panel, t));
             if (known.TryGetValue(own, out var same) || known.TryGetValue(turned, out same)) twins.Add(panel.Id, new(Twinship.Same, same));
             else if (mirrored.Select(m => known.GetValueOrDefault(m)).FirstOrDefault(m => m is not null) is { } other) twins.Add(panel.Id, new(Twinship.Mirrored, other));
             known.TryAdd(own, twins.TryGetValue(panel.Id, out var twin) && twin.Twinship == Twinship.Same ? twin.Of : panel.Id);
@@ -38,39 +37,38 @@ public static class PanelTwins
         return twins.ToImmutable();
     }
 
-    // Everything about a panel as a text, after turning over along one axis, or both, which is a half turn.
-    private static string Signature(Panel panel, bool flipX, bool flipY)
-    {
-        var (length, width) = (panel.Length.Value, panel.Width.Value);
-        Point2 Map(Point2 p) => new(flipX ? length - p.X : p.X, flipY ? width - p.Y : p.Y);
-        Surface Edge(Surface edge) => (edge is Surface.Start or Surface.End && flipX) || (edge is Surface.Near or Surface.Far && flipY) ? edge.Opposite() : edge;
-        string At(Point2 p) => $"{N(p.X)},{N(p.Y)}";
-        string Line(Point2 a, Point2 b) => string.Join(" ", new[] { At(Map(a)), At(Map(b)) }.Order(StringComparer.Ordinal));
-        // Arcs by their three points, so that neither direction nor start matters.
-        string Outline(Contour contour) => string.Join(" ", contour.Segments.Select(s => $"{Line(s.Start, s.End)}~{At(Map(s.Middle))}").Order(StringComparer.Ordinal));
+    /// <summary>Board, outline and bands of a panel that lies turned, as a text.</summary>
+    internal static string Blank(Panel panel, PanelTurn turn) => string.Join('\n',
+        [$"{panel.Board.Name} {N(panel.Length.Value)} {N(panel.Width.Value)} {Outline(panel, turn, panel.Outline)}", .. panel.Bands.Select(b => $"band {turn.Of(b.Edge)} {N(b.Thickness.Value)}").Order(StringComparer.Ordinal)]);
 
-        var parts = new List<string> { $"{panel.Board.Name} {N(length)} {N(width)} {Outline(panel.Outline)}" };
-        parts.AddRange(panel.Bands.Select(b => $"band {Edge(b.Edge)} {N(b.Thickness.Value)}").Order(StringComparer.Ordinal));
+    // Everything about a panel that lies turned, as a text.
+    private static string Signature(Panel panel, PanelTurn turn)
+    {
+        var parts = new List<string> { Blank(panel, turn) };
         parts.AddRange(panel.Features.Select(feature => feature switch
         {
-            Bore bore when bore.Surface.IsFace() => $"bore {(bore.Depth is null ? "through" : bore.Surface)} {At(Map(bore.At.Point))} {N(bore.Diameter.Value)} {N(bore.Depth?.Value ?? 0)}",
-            Bore bore => $"bore {Edge(bore.Surface)} {At(Along(bore))} {N(bore.Diameter.Value)} {N(bore.Depth!.Value)}",
-            Groove groove => $"groove {groove.Face} {Line(groove.From.Point, groove.To.Point)} {N(groove.Width.Value)} {N(groove.Depth.Value)}",
-            CutOut cutOut => $"cut-out {Outline(cutOut.Outline)}",
-            Mark mark => $"mark {mark.Face} {Line(mark.From.Point, (mark.To ?? mark.From).Point)}",
+            Bore bore when bore.Surface.IsFace() => $"bore {(bore.Depth is null ? "through" : bore.Surface)} {PanelTurn.Key(turn.Of(panel, bore.At.Point))} {N(bore.Diameter.Value)} {N(bore.Depth?.Value ?? 0)}",
+            Bore bore => $"bore {turn.Of(bore.Surface)} {PanelTurn.Key(Along(bore))} {N(bore.Diameter.Value)} {N(bore.Depth!.Value)}",
+            Groove groove => $"groove {groove.Face} {Line(panel, turn, groove.From.Point, groove.To.Point)} {N(groove.Width.Value)} {N(groove.Depth.Value)}",
+            CutOut cutOut => $"cut-out {Outline(panel, turn, cutOut.Outline)}",
+            Mark mark => $"mark {mark.Face} {Line(panel, turn, mark.From.Point, (mark.To ?? mark.From).Point)}",
             _ => throw new InvalidOperationException($"{feature.GetType().Name} cannot be compared."),
         }).Order(StringComparer.Ordinal));
         return string.Join('\n', parts);
 
         Point2 Along(Bore bore)
         {
-            var at = bore.At.Point;
-            var flips = bore.Surface is Surface.Start or Surface.End ? flipY : flipX;
-            return flips ? at with { X = (bore.Surface is Surface.Start or Surface.End ? width : length) - at.X } : at;
+            var (at, isAcross) = (bore.At.Point, bore.Surface is Surface.Start or Surface.End);
+            return (isAcross ? turn.FlipY : turn.FlipX) ? at with { X = (isAcross ? panel.Width : panel.Length).Value - at.X } : at;
         }
     }
 
-    // Steps of 1e-4 mm that begin where no sixteenth of an inch, half millimetre or middle of one lies: two numbers that differ in their last
-    // bits alone fall into one step.
-    private static string N(double value) => Math.Floor(value * 1e4 + 0.317).ToString("0", CultureInfo.InvariantCulture);
+    private static string Line(Panel panel, PanelTurn turn, Point2 a, Point2 b) =>
+        string.Join(" ", new[] { PanelTurn.Key(turn.Of(panel, a)), PanelTurn.Key(turn.Of(panel, b)) }.Order(StringComparer.Ordinal));
+
+    // Arcs by their three points, so that neither direction nor start matters.
+    private static string Outline(Panel panel, PanelTurn turn, Contour contour) => string.Join(
+        " ", contour.Segments.Select(s => $"{Line(panel, turn, s.Start, s.End)}~{PanelTurn.Key(turn.Of(panel, s.Middle))}").Order(StringComparer.Ordinal));
+
+    private static string N(double value) => PanelTurn.Key(value);
 }

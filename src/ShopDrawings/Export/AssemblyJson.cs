@@ -14,7 +14,8 @@ internal static class AssemblyJson
         json.WriteNumber("version", 1);
         json.WriteString("name", assembly.Name);
         json.WriteStartArray("panels");
-        foreach (var panel in assembly.Panels) Panel(json, panel);
+        var holes = new ThroughHoles(assembly.Panels);
+        foreach (var panel in assembly.Panels) Panel(json, panel, holes);
         json.WriteEndArray();
         json.WriteStartArray("joints");
         foreach (var joint in assembly.Joints) Joint(json, assembly, joint);
@@ -25,7 +26,7 @@ internal static class AssemblyJson
         json.WriteEndObject();
     }
 
-    private static void Panel(Utf8JsonWriter json, Panel panel)
+    private static void Panel(Utf8JsonWriter json, Panel panel, ThroughHoles holes)
     {
         json.WriteStartObject();
         json.WriteString("id", panel.Id);
@@ -58,7 +59,7 @@ internal static class AssemblyJson
 
         json.WriteEndArray();
         json.WriteStartArray("features");
-        foreach (var feature in panel.Features) Feature(json, panel, feature);
+        foreach (var feature in panel.Features) Feature(json, panel, feature, holes);
         json.WriteEndArray();
         json.WriteEndObject();
     }
@@ -82,13 +83,13 @@ internal static class AssemblyJson
         json.WriteEndObject();
     }
 
-    private static void Feature(Utf8JsonWriter json, Panel panel, Feature feature)
+    private static void Feature(Utf8JsonWriter json, Panel panel, Feature feature, ThroughHoles holes)
     {
         json.WriteStartObject();
         switch (feature)
         {
             case Bore bore:
-                Bore(json, panel, bore);
+                Bore(json, panel, bore, Drilling.Of(panel, bore, holes));
                 break;
             case Groove groove:
                 json.WriteString("type", "groove");
@@ -119,7 +120,7 @@ internal static class AssemblyJson
         json.WriteEndObject();
     }
 
-    private static void Bore(Utf8JsonWriter json, Panel panel, Bore bore)
+    private static void Bore(Utf8JsonWriter json, Panel panel, Bore bore, Drilling drilling)
     {
         json.WriteString("type", "bore");
         json.WriteString("surface", panel.NameOf(bore.Surface));
@@ -128,6 +129,11 @@ internal static class AssemblyJson
         if (bore.Depth is { } depth) json.Mm("depth_mm", depth.Value);
         else json.WriteNull("depth_mm");
         json.WriteString("use", bore.Use.ToString().ToLowerInvariant());
+        json.WriteString("method", bore.Method.Word());
+        if (drilling.Exit is { } exit) json.WriteString("exits", panel.NameOf(exit));
+        else json.WriteNull("exits");
+        if (drilling.Stop is { } stop) json.Mm("stop_mm", stop.Value);
+        else json.WriteNull("stop_mm");
         if (panel.Placement is not { } placement) return;
         json.Mm("entry_mm", placement.ToAssembly(panel.OnSurface(bore.Surface, bore.At.Point)));
         json.WriteString("into", panel.Facing(bore.Surface).Opposite().Word());

@@ -6,8 +6,10 @@ namespace ShopDrawings;
 
 /// <summary>
 /// Lists as CSV (RFC 4180, from memory; UTF-8, lines end with LF): <c>lists/panels.csv</c>, one line a panel, and <c>lists/bores.csv</c>,
-/// one line a bore, sorted by panel, surface, diameter, depth and place; <c>lists/hardware.csv</c>, what to buy beside the boards; and
-/// <c>lists/bands.csv</c>, one line a banded edge and one with the length to buy for each thickness. Every heading carries its unit.
+/// one line a bore, sorted by panel, surface, diameter, depth and place; <c>lists/setups.csv</c>, one line a setting of
+/// the drill, panel and surface; <c>lists/stacks.csv</c>, what is drilled through several panels at once; <c>lists/hardware.csv</c>, what to
+/// buy beside the boards; and <c>lists/bands.csv</c>, one line a banded edge and one with the length to buy for each thickness. Every heading
+/// carries its unit.
 /// </summary>
 public sealed class CsvExporter : IJobExporter
 {
@@ -19,6 +21,8 @@ public sealed class CsvExporter : IJobExporter
     [
         new("lists/panels.csv", s => Write(s, Panels(job))),
         new("lists/bores.csv", s => Write(s, Bores(job))),
+        new("lists/setups.csv", s => Write(s, DrillingLists.Setups(job.Design.Assembly))),
+        new("lists/stacks.csv", s => Write(s, DrillingLists.Stacks(job.Design.Assembly))),
         new("lists/hardware.csv", s => Write(s, Hardware(job.Design.Assembly))),
         new("lists/bands.csv", s => Write(s, Bands(job.Design.Assembly))),
     ];
@@ -41,18 +45,23 @@ public sealed class CsvExporter : IJobExporter
 
     private static IEnumerable<string[]> Bores(Job job)
     {
-        yield return ["panel", "surface", "x_mm", "y_mm", "x_in", "y_in", "diameter_mm", "depth_mm", "use", "for"];
+        yield return ["panel", "surface", "x_mm", "y_mm", "x_in", "y_in", "diameter_mm", "depth_mm", "use", "for", "method", "backing", "stop_mm"];
+        var holes = new ThroughHoles(job.Design.Assembly.Panels);
         foreach (var panel in job.Design.Assembly.Panels)
         {
             var bores = panel.Features.OfType<Bore>()
                 .OrderBy(b => b.Surface).ThenBy(b => b.Diameter.Value).ThenBy(b => b.Depth?.Value ?? double.PositiveInfinity)
                 .ThenBy(b => Math.Round(b.At.X.Value, 6)).ThenBy(b => Math.Round(b.At.Y.Value, 6));
             foreach (var bore in bores)
+            {
+                var drilling = Drilling.Of(panel, bore, holes);
                 yield return
                 [
                     panel.Id, panel.NameOf(bore.Surface), Mm(bore.At.X), Mm(bore.At.Y), LengthStyle.Fraction(bore.At.X.Value), LengthStyle.Fraction(bore.At.Y.Value), Mm(bore.Diameter), bore.Depth is { } depth ? Mm(depth) : "through",
                     bore.Use.ToString().ToLowerInvariant(), bore.Origin == panel.Id ? "" : bore.Origin,
+                    bore.Method.Word(), drilling.Exit is { } exit && bore.Method != BoreMethod.Given ? panel.NameOf(exit) : "", drilling.Stop is { } stop ? Mm(stop) : "",
                 ];
+            }
         }
     }
 
@@ -86,11 +95,13 @@ public sealed class CsvExporter : IJobExporter
         }
     }
 
-    private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
+    /// <summary>A number of pieces as it is written.</summary>
+    internal static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 
     private static string Mm(Size size) => Number(size.Value, 4);
 
-    private static string Number(double value, int decimals)
+    /// <summary>A number as it is written, without zeros at its end and never as minus zero.</summary>
+    internal static string Number(double value, int decimals)
     {
         var rounded = Math.Round(value, decimals);
         return (rounded == 0 ? 0 : rounded).ToString("0.####", CultureInfo.InvariantCulture);

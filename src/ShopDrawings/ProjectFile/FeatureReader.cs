@@ -26,15 +26,16 @@ internal sealed class FeatureReader(Panel panel, ProjectResolver resolver)
             if (entry.Depth is null) return Fail<Bore>(entry.At, "a bore in an edge needs a “depth”");
             if (resolver.EdgeOf(panel, direction, entry.At) is not { } edge) return null;
             var height = entry.Centre.Length == 2 ? entry.Centre[1] : (panel.Thickness / 2).As("middle-of-thickness");
-            return Kernel.Bore.Blind(panel.Id, edge, new Position(entry.Centre[0], height), entry.Diameter, entry.Depth);
+            return resolver.Made(panel, Kernel.Bore.Blind(panel.Id, edge, new Position(entry.Centre[0], height), entry.Diameter, entry.Depth), entry.Method);
         }
 
         if (entry.Centre.Length != 2) return Fail<Bore>(entry.At, "a bore in a face needs its place as [x, y]; one length is enough only on an edge");
         var at = new Position(entry.Centre[0], entry.Centre[1]);
         var face = entry.Face ?? Surface.Inside;
-        return entry.Depth is { } depth
+        var bore = entry.Depth is { } depth
             ? Kernel.Bore.Blind(panel.Id, face, at, entry.Diameter, depth)
             : Kernel.Bore.Through(panel.Id, face, at, entry.Diameter);
+        return resolver.Made(panel, bore, entry.Method);
     }
 
     private Groove? Groove(GrooveEntry entry)

@@ -16,6 +16,7 @@ internal sealed record ProjectModel(
     ImmutableArray<(Word Name, FittingEntry Value)> Fittings,
     ImmutableArray<HoleEntry> Holes,
     ImmutableArray<LineEntry> Lines,
+    DrillingHabit Methods,
     ChecksEntry Checks,
     SourceSpan At)
 {
@@ -87,7 +88,10 @@ internal sealed record ShelvesEntry(int Even, ImmutableArray<ShelfEntry> Each, S
 internal sealed record ShelfEntry(Word? Name, Word? Board, Size? Top, Size FrontInset, SourceSpan At);
 
 /// <summary>A hole at a named place.</summary>
-internal sealed record HoleEntry(Word Panel, Surface Face, ImmutableArray<(Direction Edge, Size Distance)> From, Size Diameter, Size? Depth, SourceSpan At);
+internal sealed record HoleEntry(Word Panel, Surface Face, ImmutableArray<(Direction Edge, Size Distance)> From, Size Diameter, Size? Depth, MethodEntry? Method, SourceSpan At);
+
+/// <summary>How a bore is made, by its own key.</summary>
+internal sealed record MethodEntry(BoreMethod Method, SourceSpan At);
 
 /// <summary>A line to mark between two named places.</summary>
 internal sealed record LineEntry(
@@ -115,7 +119,7 @@ internal sealed record PlaceEntry(ImmutableArray<Size> Corner, Direction Outside
 internal sealed record OutlineStep(Position To, Position? Through, SourceSpan At);
 
 /// <summary>A bore in a face or an edge.</summary>
-internal sealed record BoreEntry(Surface? Face, Direction? Edge, ImmutableArray<Size> Centre, Size Diameter, Size? Depth, SourceSpan At);
+internal sealed record BoreEntry(Surface? Face, Direction? Edge, ImmutableArray<Size> Centre, Size Diameter, Size? Depth, MethodEntry? Method, SourceSpan At);
 
 /// <summary>A through slot.</summary>
 internal sealed record SlotEntry(Position From, Position To, Size Width, SourceSpan At);

@@ -12,6 +12,7 @@ internal sealed class ProjectResolver
     private readonly List<Diagnostic> diagnostics;
     private readonly AssemblyBuilder assembly;
     private readonly References references;
+    private readonly List<(Panel Panel, Bore Bore, SourceSpan At)> drilledInPlace = [];
 
     private ProjectResolver(ProjectModel model, LengthStyle lengths, List<Diagnostic> diagnostics)
     {
@@ -27,7 +28,7 @@ internal sealed class ProjectResolver
         resolver.Build();
         if (diagnostics.Count > 0) return null;
         var limits = model.Checks.Limits.ToImmutableDictionary(l => l.Limit, l => l.Value);
-        return (resolver.assembly.Build(), new CheckSettings(limits, model.Checks.Waivers.ToImmutableDictionary(w => w.Rule, w => w.Reason)));
+        return (resolver.assembly.Build(model.Methods), new CheckSettings(limits, model.Checks.Waivers.ToImmutableDictionary(w => w.Rule, w => w.Reason)));
     }
 
     private void Build()
@@ -43,6 +44,7 @@ internal sealed class ProjectResolver
         foreach (var hole in model.Holes) Hole(hole);
         foreach (var line in model.Lines) Line(line);
         if (diagnostics.Count == 0) assembly.Fasten();
+        DrilledInPlace();
     }
 
     private void Cabinet(CabinetEntry entry)
@@ -150,9 +152,29 @@ internal sealed class ProjectResolver
     private void Hole(HoleEntry entry)
     {
         if (PanelOf(entry.Panel) is not { } panel || At(panel, entry.From, entry.At) is not { } at) return;
-        WriteThrough(panel, entry.Depth is { } depth
+        var bore = entry.Depth is { } depth
             ? Bore.Blind(panel.Id, entry.Face, at, entry.Diameter, depth)
-            : Bore.Through(panel.Id, entry.Face, at, entry.Diameter));
+            : Bore.Through(panel.Id, entry.Face, at, entry.Diameter);
+        WriteThrough(panel, Made(panel, bore, entry.Method));
+    }
+
+    /// <summary>A bore made as its own key says, or as the project's methods do where it has none.</summary>
+    internal Bore Made(Panel panel, Bore bore, MethodEntry? entry)
+    {
+        if (entry is null) return bore;
+        var made = bore with { Method = entry.Method };
+        if (entry.Method == BoreMethod.InPlace) drilledInPlace.Add((panel, made, entry.At));
+        return made;
+    }
+
+    // Only when every hole is written is it known what lies before a bore.
+    private void DrilledInPlace()
+    {
+        var holes = new ThroughHoles(assembly.Panels);
+        foreach (var (panel, bore, at) in drilledInPlace.Where(b => holes.Before(b.Panel, b.Bore).IsEmpty))
+            Fail(at, panel.Placement is null
+                ? $"“{panel.Id}” has no place, so no panel lies before this bore and it cannot be drilled in place; write marked"
+                : "no panel has a hole this wide on the axis of this bore where it begins, so it cannot be drilled in place; write marked, or drill the panel before it");
     }
 
     // What goes through a panel goes on through a lining that lies against either of its faces, or as near as a back stands in its groove.

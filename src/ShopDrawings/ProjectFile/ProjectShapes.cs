@@ -10,12 +10,20 @@ namespace ShopDrawings.ProjectFile;
 internal static class ProjectShapes
 {
     private const double ThickestBoard = 80;
+    private const string MethodHelp = "How it is made: by the machine; marked and drilled; drilled in place through the hole of the panel before it; transferred from a part that lies fitted on it; or given, as in a part bought bored. As the project's “methods” say where it is left out.";
     private static readonly TextShape Text = new();
     private static readonly NameShape Name = new();
     private static readonly NameShape PanelName = new(isPlace: true);
     private static readonly ChoiceShape<bool> YesNo = new(("yes", true), ("no", false));
     private static readonly ChoiceShape<int> Turn = new(("0", 0), ("90", 1), ("180", 2), ("270", 3));
     private static readonly ChoiceShape<Direction> Towards = new([.. Enum.GetValues<Direction>().Select(d => (d.Word(), d))]);
+
+    private static readonly MappedShape<BoreMethod, MethodEntry> OwnMethod = new(Methods(Enum.GetValues<BoreMethod>()), (method, node) => (new MethodEntry(method, node.At), null));
+
+    private static readonly RecordShape<DrillingHabit> Drilling = new("the methods", "a group like “faces: marked”", f => new DrillingHabit(
+        f.Optional("faces", Methods(BoreMethod.Machined, BoreMethod.Marked), "Bores in faces: machined, or marked and drilled by hand; marked ones are not in machine files.", DrillingHabit.Standard.Faces, DrillingHabit.Standard.Faces.Word()),
+        f.Optional("edges", Methods(BoreMethod.Machined, BoreMethod.Marked, BoreMethod.InPlace),
+            "Bores in edges: machined, marked and drilled by hand, or drilled in place through the hole that lies before them; in-place marks those with no hole before them.", DrillingHabit.Standard.Edges, DrillingHabit.Standard.Edges.Word())));
 
     private static readonly Shape<BoardEntry> Board = new MappedShape<BoardEntry, BoardEntry>(new RecordShape<BoardEntry>("a board", f => new BoardEntry(
         f.Required("kind", new ChoiceShape<BoardKind>([.. Enum.GetValues<BoardKind>().Select(k => (k.ToString().ToLowerInvariant(), k))]), "What it is made of."),
@@ -166,6 +174,7 @@ internal static class ProjectShapes
         f.Required("from", NamedPlace, "Its centre, by the distances from two edges as they look once built, such as {front: 60, bottom: 900}."),
         f.Required("diameter", Positive("hole-diameter"), "Diameter."),
         f.Optional("depth", Positive("hole-depth"), "Depth; left out, it goes through."),
+        f.Optional("method", OwnMethod, MethodHelp),
         f.At));
 
     private static readonly RecordShape<LineEntry> Line = new("a line", f => new LineEntry(
@@ -181,6 +190,7 @@ internal static class ProjectShapes
         f.Required("at", Place("bore-position"), "Centre as [x, y] on a face, from corner 0 of the panel's drawing: x along the length, y along the width, seen on the inside face. On an edge the distance along it from the same side, or [along, above the outside face]."),
         f.Required("diameter", Positive("bore-diameter"), "Diameter of the bore."),
         f.Optional("depth", Positive("bore-depth"), "Depth; left out, a bore in a face goes through."),
+        f.Optional("method", OwnMethod, MethodHelp),
         f.At));
 
     private static readonly RecordShape<GrooveEntry> Groove = new("a groove", f => new GrooveEntry(
@@ -256,9 +266,17 @@ internal static class ProjectShapes
             f.Optional("fittings", new MapShape<FittingEntry>(Fitting), "Hardware on panels, each under a name of your own.", [], "none"),
             f.Optional("holes", new ListShape<HoleEntry>(Hole), "Holes for instruments and cables at named places, in any panel.", [], "none"),
             f.Optional("lines", new ListShape<LineEntry>(Line), "Lines to mark between named places, such as where a light strip goes.", [], "none"),
+            f.Optional("methods", Drilling, "How the shop makes bores; a bore's own “method” comes before it.") ?? DrillingHabit.Standard,
             f.Optional("checks", Checks, "Changed limits and waived rules.") ?? ChecksEntry.None,
             f.At);
     });
+
+    private static ChoiceShape<BoreMethod> Methods(params ReadOnlySpan<BoreMethod> methods)
+    {
+        var choices = ImmutableArray.CreateBuilder<(string, BoreMethod)>();
+        foreach (var method in methods) choices.Add((method.Word(), method));
+        return new(choices.ToImmutable());
+    }
 
     private static MappedShape<ImmutableArray<Size>, ImmutableArray<Size>> Triple(string rule) =>
         new(new ListShape<Size>(new NumberShape(Measure.Length, Range.Any, rule), 9), (triple, _) =>
