@@ -44,6 +44,26 @@ public class SchemaTests
         }
     }
 
+    // The shop's methods, a bore of each method, and what is written of them.
+    [Fact]
+    public void Methods_are_valid_in_the_file_and_in_what_is_made_of_it()
+    {
+        const string Text = "project: p\nboards: {ply: {kind: plywood, thickness: 18}}\nmethods: {faces: marked, edges: machined}\ncabinet: {width: 600, height: 700, depth: 300, board: ply, applied-top: {board: ply}}\n"
+            + "holes: [{panel: left-side, from: {front: 50, top: 200}, diameter: 8, method: given}, {panel: left-side, from: {front: 90, top: 200}, diameter: 8, depth: 9, method: machined}]\n"
+            + "panels:\n  loose: {board: ply, length: 400, width: 200, bores: [{at: [50, 50], diameter: 5, depth: 9, method: transferred}, {edge: left, at: 50, diameter: 5, depth: 9, method: marked}]}\n"
+            + "  batten: {board: ply, length: 100, width: 100, bores: [{at: [9, 50], diameter: 5}], place: {corner: [900, 0, 0], outside: left, along: top}}\n"
+            + "  rail: {board: ply, length: 300, width: 100, bores: [{edge: left, at: 50, diameter: 5, depth: 30, method: in-place}], place: {corner: [918, 0, 0], outside: bottom}}\n";
+        var design = Fixtures.DesignOf(Text);
+        using var written = new MemoryStream();
+        Shop.Export(Shop.Draw(design, Shop.Check(design)), ExporterSet.Standard).Single(o => o.Path == "assembly.json").Write(written);
+        using var assembly = System.Text.Json.JsonDocument.Parse(written.ToArray());
+
+        Assert.True(ProjectSchema.Evaluate(Json(Text)).IsValid);
+        Assert.True(JsonSchema.FromText(Schemas.Assembly).Evaluate(assembly.RootElement).IsValid);
+        var methods = assembly.RootElement.GetProperty("panels").EnumerateArray().SelectMany(p => p.GetProperty("features").EnumerateArray()).Select(f => f.GetProperty("method").GetString()).Distinct().Order(StringComparer.Ordinal);
+        Assert.Equal(["given", "in-place", "machined", "marked", "transferred"], methods);
+    }
+
     [Fact]
     public void Catalogues_are_valid()
     {
