@@ -50,7 +50,7 @@ public static class PanelTwins
         string Outline(Contour contour) => string.Join(" ", contour.Segments.Select(s => $"{Line(s.Start, s.End)}~{At(Map(s.Middle))}").Order(StringComparer.Ordinal));
 
         var parts = new List<string> { $"{panel.Board.Name} {N(length)} {N(width)} {Outline(panel.Outline)}" };
-        parts.AddRange(panel.Bands.Select(b => $"band {Edge(b.Edge)} {N(b.Thickness.Value)}").Order(StringComparer.Ordinal));
+        parts.AddRange(panel.Bands.Select(b => $"band {Edge(b.Edge)} {N(b.Thickness.Value)} {N(b.PreMilled.Value)}").Order(StringComparer.Ordinal));
         parts.AddRange(panel.Features.Select(feature => feature switch
         {
             Bore bore when bore.Surface.IsFace() => $"bore {(bore.Depth is null ? "through" : bore.Surface)} {At(Map(bore.At.Point))} {N(bore.Diameter.Value)} {N(bore.Depth?.Value ?? 0)}",

@@ -16,6 +16,7 @@ internal sealed record ProjectModel(
     ImmutableArray<(Word Name, FittingEntry Value)> Fittings,
     ImmutableArray<HoleEntry> Holes,
     ImmutableArray<LineEntry> Lines,
+    EdgeBanding Banding,
     ChecksEntry Checks,
     SourceSpan At);
 
