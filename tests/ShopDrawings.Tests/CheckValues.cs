@@ -28,7 +28,7 @@ internal static class CheckValues
     };
 
     /// <summary>How the product answers, by the name in the file.</summary>
-    public static IReadOnlyDictionary<string, Func<Row, double>> Product { get; } = new Dictionary<string, Func<Row, double>>
+    public static IReadOnlyDictionary<string, Func<Row, double>> Product { get; } = new Dictionary<string, Func<Row, double>>(HardwareAnswers.ByFunction)
     {
         ["in_to_mm"] = r => Tape.Parse(r.Inputs["in"], LengthUnit.Inch).Millimeters,
         ["ft_to_mm"] = r => Tape.Parse(r.Inputs["ft"], LengthUnit.Foot).Millimeters,
