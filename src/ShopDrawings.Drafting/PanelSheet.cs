@@ -272,7 +272,12 @@ public sealed class PanelSheet
         const double Gap = 1.2;
         var width = ListArea.Width - 6 - Indent;
         if (!panel.Bands.IsEmpty) yield return [($"saw to {lengths.Print(panel.CutLength.Value)} × {lengths.Print(panel.CutWidth.Value)}, then", 0)];
-        foreach (var band in panel.Bands) yield return [($"band {lengths.PrintFine(band.Thickness.Value)} on the {panel.NameOf(band.Edge)} edge", 0)];
+        foreach (var band in panel.Bands)
+        {
+            var (edge, thickness) = (panel.NameOf(band.Edge), lengths.PrintFine(band.Thickness.Value));
+            yield return [(band.PreMilled.Value > 0 ? $"{edge}: mill {lengths.PrintFine(band.PreMilled.Value)} off, band {thickness}" : $"band {thickness} on the {edge} edge", 0)];
+        }
+
         foreach (var kind in panel.Features.GroupBy(Kind))
         {
             yield return [(string.Create(CultureInfo.InvariantCulture, $"{kind.Count()} × {kind.Key}"), 0)];

@@ -6,4 +6,8 @@ namespace ShopDrawings;
 /// <param name="Assembly">Every panel, joint and piece of hardware.</param>
 /// <param name="Checks">What the user says about the checks.</param>
 /// <param name="Lengths">How drawings print lengths.</param>
-public sealed record Design(Assembly Assembly, CheckSettings Checks, LengthStyle Lengths);
+public sealed record Design(Assembly Assembly, CheckSettings Checks, LengthStyle Lengths)
+{
+    /// <summary>How edges are banded, and how much band is bought.</summary>
+    public EdgeBanding Banding { get; init; } = EdgeBanding.ByHand;
+}

@@ -38,7 +38,7 @@ public static class Shop
         ArgumentNullException.ThrowIfNull(project);
         var diagnostics = new List<Diagnostic>();
         var resolved = ProjectResolver.Resolve(project.Model, project.Lengths, diagnostics);
-        return Outcome<Design>.Of(resolved is { } r ? new Design(r.Assembly, r.Checks, project.Lengths) : null, diagnostics);
+        return Outcome<Design>.Of(resolved is { } r ? new Design(r.Assembly, r.Checks, project.Lengths) { Banding = project.Model.Banding } : null, diagnostics);
     }
 
     /// <summary>Looks for what would go wrong before anything is cut.</summary>

@@ -30,6 +30,21 @@ public class CheckValueTests
         Assert.Empty(asked.Where(r => !answered.Contains(r.Id)).Select(r => r.Id));
     }
 
+    [Theory]
+    [InlineData("2 screws and joints", 34)]
+    [InlineData("3 hinges and doors", 22)]
+    [InlineData("4 drawer slides", 11)]
+    [InlineData("5 castors", 7)]
+    [InlineData("8 edge banding", 6)]
+    public void Every_row_about_joints_and_hardware_is_answered(string topic, int count)
+    {
+        var answered = Answered.Select(r => r.Data).ToHashSet();
+        var asked = CheckValues.Rows.Where(r => r.Topic == topic).Select(r => r.Id).ToList();
+
+        Assert.Equal(count, asked.Count);
+        Assert.Empty(asked.Except(answered).Except(CheckValues.Waiting.Keys));
+    }
+
     [Fact]
     public void Every_answer_is_asked_for() =>
         Assert.Empty(CheckValues.Product.Keys.Except(Answered.Select(r => CheckValues.Rows.Single(row => row.Id == r.Data).Function)));

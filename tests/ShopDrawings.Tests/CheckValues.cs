@@ -24,11 +24,10 @@ internal static class CheckValues
     /// <summary>Rows whose question the product cannot be asked yet, though others of the same name can.</summary>
     public static IReadOnlyDictionary<string, string> Waiting { get; } = new Dictionary<string, string>
     {
-        ["EB-03"] = "milling an edge before it is banded is not modelled",
     };
 
     /// <summary>How the product answers, by the name in the file.</summary>
-    public static IReadOnlyDictionary<string, Func<Row, double>> Product { get; } = new Dictionary<string, Func<Row, double>>
+    public static IReadOnlyDictionary<string, Func<Row, double>> Product { get; } = new Dictionary<string, Func<Row, double>>(HardwareAnswers.ByFunction)
     {
         ["in_to_mm"] = r => Tape.Parse(r.Inputs["in"], LengthUnit.Inch).Millimeters,
         ["ft_to_mm"] = r => Tape.Parse(r.Inputs["ft"], LengthUnit.Foot).Millimeters,
@@ -57,9 +56,10 @@ internal static class CheckValues
         ["grooved_back_width"] = GroovedBackWidth,
 
         ["cut_size"] = r => Loose(r["finished_mm"], 300, 16).WithBands(
-            new[] { (Surface.Start, r["band_a_mm"]), (Surface.End, r["band_b_mm"]) }.Where(b => b.Item2 > 0).Select(b => new EdgeBand(b.Item1, Mm(b.Item2)))).CutLength.Value,
+            new[] { (Surface.Start, r["band_a_mm"]), (Surface.End, r["band_b_mm"]) }.Where(b => b.Item2 > 0).Select(b => new EdgeBand(b.Item1, Mm(b.Item2)) { PreMilled = Mm(r["premill_each_mm"]) })).CutLength.Value,
 
-        ["band_length"] = r => EdgeBanding.ToBuy(r.Inputs["edges_mm"].Split(' ').Select(Number), r["allowance_per_edge_mm"], r["waste_percent"]) / 1000,
+        ["band_length"] = r => new EdgeBanding(Size.Zero, Mm(r["allowance_per_edge_mm"]), Mm(r["waste_percent"])).ToBuy(r.Inputs["edges_mm"].Split(' ').Select(Number)) / 1000,
+        ["band_overhang_each"] = r => EdgeBanding.OverhangEach(r["tape_w_mm"], r["panel_t_mm"]),
 
         ["screw_count"] = r => RowOf(r).Count,
         ["screw_pitch"] = r => RowOf(r).Pitch.Value,

@@ -32,12 +32,15 @@ internal sealed class AssemblyBuilder(string name)
     /// <summary>Whether a face of one panel lies on an edge of the other.</summary>
     public bool CanJoin(string through, string receiving) => ButtContact.Of(Find(through)!, Find(receiving)!) is not null;
 
+    /// <summary>Milled off every edge before it is banded.</summary>
+    public Size PreMill { get; init; } = Size.Zero;
+
     /// <summary>Adds a panel.</summary>
     /// <exception cref="ArgumentException">Its id is taken.</exception>
     public void Add(Panel panel)
     {
         if (Find(panel.Id) is not null) throw new ArgumentException($"Two panels are called “{panel.Id}”.", nameof(panel));
-        panels.Add(panel);
+        panels.Add(panel.WithBands(panel.Bands.Select(b => b with { PreMilled = PreMill })));
     }
 
     /// <summary>Writes features into a panel.</summary>

@@ -67,7 +67,7 @@ internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, Assembly
     {
         var door = assembly.Find(doorId)!;
         var side = assembly.Find(hangsLeft ? "left-side" : "right-side")!;
-        var count = Count(height.Value, door.MassKg);
+        var count = Math.Max(HingeGeometry.ByHeight(height.Value), HingeGeometry.ByMass(door.MassKg));
         var first = (height.Value < 2 * FromEnds.Value + hinge.BodyHeight.Value ? height / 4 : FromEnds).As("hinge-end-distance");
         var pitch = ((height - 2 * first) / (count - 1)).As("hinge-pitch");
         var blocked = Blocked(side, hinge, hangsLeft);
@@ -78,27 +78,6 @@ internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, Assembly
             Hang(hinge, door, side, hangsLeft, z, $"{doorId}/hinge-{i + 1}");
             blocked.Add((z - hinge.BodyHeight, z + hinge.BodyHeight));
         }
-    }
-
-    /// <summary>
-    /// Hinges of a door: the larger count of height ≤ 900, 1600, 2000, 2400 mm → 2, 3, 4, 5 and mass ≤ 6, 12, 17, 22 kg → 2, 3, 4, 5
-    /// (typical of several makers' charts, from memory).
-    /// </summary>
-    internal static int Count(double heightMm, double massKg)
-    {
-        static int Band(double value, ReadOnlySpan<double> limits)
-        {
-            var count = 2;
-            foreach (var limit in limits)
-            {
-                if (value <= limit) break;
-                count++;
-            }
-
-            return count;
-        }
-
-        return Math.Max(Band(heightMm, [900, 1600, 2000, 2400]), Band(massKg, [6, 12, 17, 22]));
     }
 
     // The stretches of height where a hinge's body would meet a panel, a slide, or what slides out past it.
@@ -142,7 +121,7 @@ internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, Assembly
         var (edge, other) = door.Extent(0);
         var hingeEdge = hangsLeft ? edge : other;
         Size Inwards(Size distance) => hangsLeft ? hingeEdge + distance : hingeEdge - distance;
-        var toCup = (hinge.BoringDistance + hinge.CupDiameter / 2).As("cup-distance");
+        var toCup = HingeGeometry.CupCentre(hinge.BoringDistance, hinge.CupDiameter);
         Position OnDoor(Size distance, Size height) => door.OnFace(new SizePoint(Inwards(distance), Size.Zero, height));
         var halfSpan = hinge.FixingSpan / 2;
         assembly.Write(door.Id,
@@ -158,7 +137,7 @@ internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, Assembly
 
         // The door covers the side's edge from its hinge edge inwards.
         var overlay = (hangsLeft ? frame.Thickness - hingeEdge : hingeEdge - (frame.Width - frame.Thickness)).As("overlay");
-        var plate = (hinge.FixedDistance + hinge.BoringDistance - overlay).As("plate-height");
+        var plate = HingeGeometry.PlateHeight(hinge.FixedDistance, hinge.BoringDistance, overlay);
         var inside = hangsLeft ? frame.Thickness.Value : frame.Width.Value - frame.Thickness.Value;
         var reach = (hangsLeft ? 1 : -1) * hinge.BodyReach.Value;
         var half = hinge.BodyHeight.Value / 2;

@@ -13,7 +13,7 @@ internal sealed class SlidingShelf(SlidingShelfSpec spec, JointRule screwed, Doo
     public void Build(Space space)
     {
         var slide = spec.Slide;
-        var width = (space.X.Extent - 2 * slide.SideClearance).As("moving-width");
+        var width = SlideGeometry.MovingWidth(space.X.Extent, slide.SideClearance, Size.Zero);
         var runnerFrom = space.Z.From + spec.AboveFloor;
         var shelfFrom = runnerFrom + spec.RunnerHeight;
         var needed = (spec.SetBack + slide.Length + spec.RearClearance).As("needed-depth");

@@ -35,7 +35,7 @@ internal sealed class BoreInPanel() : Check("bore-in-panel", "Every bore stays i
     {
         if (bore.Depth is not { } depth) return null;
         var behind = panel.Behind(bore.Surface).Value;
-        var left = behind - depth.Value;
+        var left = BoreDepths.Floor(behind, depth.Value);
         var least = bore.Surface.IsFace() ? floor : 0;
         if (left >= least - Tolerance.Length && left > Tolerance.Length) return null;
         var far = bore.Surface.IsFace() ? "face" : "edge";

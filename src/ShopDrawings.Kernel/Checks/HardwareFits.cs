@@ -142,14 +142,14 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             "move shelves, slides or linings away from the ends of the door", new Indicator(door.Id, door.Box));
     }
 
-    // (load × 1.25) ÷ rating of the pair at most 0.8: common practice, no source. The moving panels' own mass is left out.
+    // The moving panels' own mass is left out.
     private Finding? Slide(PlacedHardware slide)
     {
         if (slide.Size("load") is not { } load || slide.Size("slide-rating") is not { } rating) return null;
-        var use = load.Value * 1.25 / rating.Value;
-        return use <= 0.8 + 1e-9 ? null : new Finding(
+        var use = SlideGeometry.Utilisation(load.Value, rating.Value);
+        return use <= SlideGeometry.MostUse + 1e-9 ? null : new Finding(
             Rule, Severity.Error, [.. slide.Mounts.Select(m => m.Panel)],
-            FormattableString.Invariant($"{slide.Id}: {load.Value:0.##} kg moved with a factor of 1.25 use {use:0.00} of the {rating.Value:0.##} kg a pair carries; 0.8 is the most"),
+            FormattableString.Invariant($"{slide.Id}: {load.Value:0.##} kg moved with a factor of {SlideGeometry.DynamicFactor:0.##} use {use:0.00} of the {rating.Value:0.##} kg a pair carries; {SlideGeometry.MostUse:0.##} is the most"),
             [new("load", load.Value, "kg"), new("rating of the pair", rating.Value, "kg"), new("use", use, "")], Practice,
             "take stronger slides or put less on the shelf; follow the maker's instructions for the fixings", new Indicator(slide.Mounts[0].Panel, slide.Volumes[0]));
     }

@@ -46,16 +46,18 @@ public sealed class Panel
     /// <summary>The box it fills, in its own frame.</summary>
     public Box3 Box => new(default, new Point3(Length.Value, Width.Value, Thickness.Value));
 
-    /// <summary>Length to saw: the finished length less the bands at both ends.</summary>
-    public Size CutLength => WithoutBands(Length, Surface.Start, Surface.End).As("cut-length");
+    /// <summary>Length to saw: the finished length less the bands at both ends, and what is milled off there.</summary>
+    public Size CutLength => Sawn(Length, Surface.Start, Surface.End).As("cut-length");
 
-    /// <summary>Width to saw: the finished width less the bands on both sides.</summary>
-    public Size CutWidth => WithoutBands(Width, Surface.Near, Surface.Far).As("cut-width");
+    /// <summary>Width to saw: the finished width less the bands on both sides, and what is milled off there.</summary>
+    public Size CutWidth => Sawn(Width, Surface.Near, Surface.Far).As("cut-width");
 
-    /// <summary>The outline to cut: the finished one less the bands. In the panel's frame, which is that of the finished size.</summary>
+    /// <summary>
+    /// The outline to cut: the finished one less the bands, and what is milled off. In the panel's frame, which is that of the finished size.
+    /// </summary>
     public Contour CutOutline => Bands.IsEmpty
         ? Outline
-        : Contour.Rectangle(BandOn(Surface.Start), BandOn(Surface.Near), Length.Value - BandOn(Surface.End), Width.Value - BandOn(Surface.Far));
+        : Contour.Rectangle(CutInside(Surface.Start), CutInside(Surface.Near), Length.Value - CutInside(Surface.End), Width.Value - CutInside(Surface.Far));
 
     /// <summary>Whether the finished outline is a plain rectangle.</summary>
     public bool IsRectangular => Outline.Equals(Contour.Rectangle(0, 0, Length.Value, Width.Value));
@@ -91,7 +93,7 @@ public sealed class Panel
         new(Id, Board, Length, Width, Outline, Bands, [.. Features.Select(f => f is Bore bore ? change(bore) : f)], Placement);
 
     /// <summary>The same panel with these edge bands.</summary>
-    /// <exception cref="ArgumentException">A band lies on a face, two lie on one edge, the panel is no rectangle, or nothing is left to saw.</exception>
+    /// <exception cref="ArgumentException">A band lies on a face, two lie on one edge, the panel is no rectangle, or nothing is left between them.</exception>
     public Panel WithBands(IEnumerable<EdgeBand> bands)
     {
         ImmutableArray<EdgeBand> all = [.. bands];
@@ -99,9 +101,10 @@ public sealed class Panel
             throw new ArgumentException("A panel has at most one band on each edge.", nameof(bands));
         if (!all.IsEmpty && !IsRectangular) throw new ArgumentException("Only a rectangular panel has bands.", nameof(bands));
         var banded = new Panel(Id, Board, Length, Width, Outline, all, Features, Placement);
-        return banded.CutLength.Value > Tolerance.Length && banded.CutWidth.Value > Tolerance.Length
+        double Left(Size finished, Surface a, Surface b) => finished.Value - (banded.BandOn(a)?.Thickness.Value ?? 0) - (banded.BandOn(b)?.Thickness.Value ?? 0);
+        return Left(Length, Surface.Start, Surface.End) > Tolerance.Length && Left(Width, Surface.Near, Surface.Far) > Tolerance.Length
             ? banded
-            : throw new ArgumentException("The bands leave nothing to saw.", nameof(bands));
+            : throw new ArgumentException("The bands leave nothing between them.", nameof(bands));
     }
 
     /// <summary>The direction an edge or a face looks once built; of a loose panel, as it lies in its drawing, inside face up.</summary>
@@ -161,17 +164,20 @@ public sealed class Panel
     [
         Length, Width, Thickness, CutLength, CutWidth,
         .. Placement is null ? Array.Empty<Size>() : [Placement.X, Placement.Y, Placement.Z],
-        .. Bands.Select(b => b.Thickness),
+        .. Bands.SelectMany(b => b.PreMilled == Size.Zero ? [b.Thickness] : new[] { b.Thickness, b.PreMilled }),
         .. Features.SelectMany(f => f.Sizes),
     ];
 
-    private double BandOn(Surface edge) => Bands.FirstOrDefault(b => b.Edge == edge)?.Thickness.Value ?? 0;
+    // How far the sawn edge lies inside the finished one; negative where more is milled off than the band is thick.
+    private double CutInside(Surface edge) => BandOn(edge) is { } band ? band.Thickness.Value - band.PreMilled.Value : 0;
 
-    private Size WithoutBands(Size finished, params ReadOnlySpan<Surface> edges)
+    private EdgeBand? BandOn(Surface edge) => Bands.FirstOrDefault(b => b.Edge == edge);
+
+    private Size Sawn(Size finished, params ReadOnlySpan<Surface> edges)
     {
         var cut = finished;
         foreach (var edge in edges)
-            if (Bands.FirstOrDefault(b => b.Edge == edge) is { } band) cut -= band.Thickness;
+            if (BandOn(edge) is { } band) cut = cut - band.Thickness + band.PreMilled;
         return cut;
     }
 }

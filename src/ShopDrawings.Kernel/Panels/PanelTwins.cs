@@ -39,7 +39,7 @@ public static class PanelTwins
 
     /// <summary>Board, outline and bands of a panel that lies turned, as a text.</summary>
     internal static string Blank(Panel panel, PanelTurn turn) => string.Join('\n',
-        [$"{panel.Board.Name} {N(panel.Length.Value)} {N(panel.Width.Value)} {Outline(panel, turn, panel.Outline)}", .. panel.Bands.Select(b => $"band {turn.Of(b.Edge)} {N(b.Thickness.Value)}").Order(StringComparer.Ordinal)]);
+        [$"{panel.Board.Name} {N(panel.Length.Value)} {N(panel.Width.Value)} {Outline(panel, turn, panel.Outline)}", .. panel.Bands.Select(b => $"band {turn.Of(b.Edge)} {N(b.Thickness.Value)} {N(b.PreMilled.Value)}").Order(StringComparer.Ordinal)]);
 
     // Everything about a panel that lies turned, as a text.
     private static string Signature(Panel panel, PanelTurn turn)

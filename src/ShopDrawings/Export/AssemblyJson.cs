@@ -54,6 +54,7 @@ internal static class AssemblyJson
             json.WriteStartObject();
             json.WriteString("edge", panel.NameOf(band.Edge));
             json.Mm("thickness_mm", band.Thickness.Value);
+            json.Mm("pre_milled_mm", band.PreMilled.Value);
             json.WriteEndObject();
         }
 

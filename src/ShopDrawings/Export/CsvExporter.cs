@@ -8,8 +8,8 @@ namespace ShopDrawings;
 /// Lists as CSV (RFC 4180, from memory; UTF-8, lines end with LF): <c>lists/panels.csv</c>, one line a panel, and <c>lists/bores.csv</c>,
 /// one line a bore, sorted by panel, surface, diameter, depth and place; <c>lists/setups.csv</c>, one line a setting of
 /// the drill, panel and surface; <c>lists/stacks.csv</c>, what is drilled through several panels at once; <c>lists/hardware.csv</c>, what to
-/// buy beside the boards; and <c>lists/bands.csv</c>, one line a banded edge and one with the length to buy for each thickness. Every heading
-/// carries its unit.
+/// buy beside the boards; and <c>lists/bands.csv</c>, one line a banded edge and one with the length to buy for each tape. Every heading carries
+/// its unit.
 /// </summary>
 public sealed class CsvExporter : IJobExporter
 {
@@ -24,7 +24,7 @@ public sealed class CsvExporter : IJobExporter
         new("lists/setups.csv", s => Write(s, DrillingLists.Setups(job.Design.Assembly))),
         new("lists/stacks.csv", s => Write(s, DrillingLists.Stacks(job.Design.Assembly))),
         new("lists/hardware.csv", s => Write(s, Hardware(job.Design.Assembly))),
-        new("lists/bands.csv", s => Write(s, Bands(job.Design.Assembly))),
+        new("lists/bands.csv", s => Write(s, Bands(job.Design))),
     ];
 
     private static IEnumerable<string[]> Panels(Job job)
@@ -80,18 +80,18 @@ public sealed class CsvExporter : IJobExporter
     private static IEnumerable<string> Sizes(PlacedHardware piece) =>
         piece.Sizes.Where(s => s.Rule is "plate-height" or "side-clearance" or "swivel-radius").Select(s => $"{s.Rule.Replace('-', ' ')} {Number(s.Value, 2)}");
 
-    private static IEnumerable<string[]> Bands(Assembly assembly)
+    private static IEnumerable<string[]> Bands(Design design)
     {
-        yield return ["thickness_mm", "panel", "edge", "length_mm", "to_buy_mm"];
+        yield return ["thickness_mm", "tape_width_mm", "panel", "edge", "length_mm", "to_buy_mm"];
         var edges =
-            from panel in assembly.Panels
+            from panel in design.Assembly.Panels
             from band in panel.Bands
             let length = band.Edge is Surface.Start or Surface.End ? panel.Width : panel.Length
-            select (Thickness: Mm(band.Thickness), Panel: panel.Id, Edge: panel.NameOf(band.Edge), Length: length);
-        foreach (var equal in edges.GroupBy(e => e.Thickness))
+            select (Tape: (Thickness: Mm(band.Thickness), Width: Number(EdgeBanding.TapeWidth(panel.Thickness.Value), 4)), Panel: panel.Id, Edge: panel.NameOf(band.Edge), Length: length);
+        foreach (var equal in edges.GroupBy(e => e.Tape))
         {
-            foreach (var (thickness, panel, edge, length) in equal) yield return [thickness, panel, edge, Mm(length), ""];
-            yield return [equal.Key, "all", "", Number(equal.Sum(e => e.Length.Value), 4), Number(EdgeBanding.ToBuy(equal.Select(e => e.Length.Value)), 0)];
+            foreach (var (tape, panel, edge, length) in equal) yield return [tape.Thickness, tape.Width, panel, edge, Mm(length), ""];
+            yield return [equal.Key.Thickness, equal.Key.Width, "all", "", Number(equal.Sum(e => e.Length.Value), 4), Number(design.Banding.ToBuy(equal.Select(e => e.Length.Value)), 0)];
         }
     }
 

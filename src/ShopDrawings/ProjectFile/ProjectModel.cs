@@ -17,6 +17,7 @@ internal sealed record ProjectModel(
     ImmutableArray<HoleEntry> Holes,
     ImmutableArray<LineEntry> Lines,
     DrillingHabit Methods,
+    EdgeBanding Banding,
     ChecksEntry Checks,
     SourceSpan At)
 {

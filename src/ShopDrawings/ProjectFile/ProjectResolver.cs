@@ -17,7 +17,7 @@ internal sealed class ProjectResolver
     private ProjectResolver(ProjectModel model, LengthStyle lengths, List<Diagnostic> diagnostics)
     {
         (this.model, this.lengths, this.diagnostics) = (model, lengths, diagnostics);
-        assembly = new AssemblyBuilder(model.Name);
+        assembly = new AssemblyBuilder(model.Name) { PreMill = model.Banding.PreMill };
         references = new References(model, diagnostics);
     }
 

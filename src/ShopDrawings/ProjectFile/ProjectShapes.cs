@@ -236,6 +236,11 @@ internal static class ProjectShapes
         f.Optional("turn", Turn, "Degrees it is turned anticlockwise, looking at the face.", 0, "0"),
         f.At)));
 
+    private static readonly RecordShape<EdgeBanding> Banding = new("the banding", f => new EdgeBanding(
+        f.Optional("pre-mill", PreMill, "Milled off every edge before it is banded, so that panels are sawn larger by it.", EdgeBanding.ByHand.PreMill, "0"),
+        f.Optional("allowance", NotNegative("band-allowance"), "Bought for each edge beyond its length.", EdgeBanding.ByHand.Allowance, "25 mm"),
+        f.Optional("waste", new NumberShape(Measure.Number, Range.NotNegative, "band-waste"), "Bought beyond that, in percent.", EdgeBanding.ByHand.WastePercent, "10")));
+
     private static readonly RecordShape<ChecksEntry> Checks = new("the checks", f =>
     {
         var limits = ImmutableArray.CreateBuilder<(CheckLimit, Size)>();
@@ -267,6 +272,7 @@ internal static class ProjectShapes
             f.Optional("holes", new ListShape<HoleEntry>(Hole), "Holes for instruments and cables at named places, in any panel.", [], "none"),
             f.Optional("lines", new ListShape<LineEntry>(Line), "Lines to mark between named places, such as where a light strip goes.", [], "none"),
             f.Optional("methods", Drilling, "How the shop makes bores; a bore's own “method” comes before it.") ?? DrillingHabit.Standard,
+            f.Optional("banding", Banding, "How edges are banded, and how much band is bought.") ?? EdgeBanding.ByHand,
             f.Optional("checks", Checks, "Changed limits and waived rules.") ?? ChecksEntry.None,
             f.At);
     });
@@ -276,6 +282,16 @@ internal static class ProjectShapes
         var choices = ImmutableArray.CreateBuilder<(string, BoreMethod)>();
         foreach (var method in methods) choices.Add((method.Word(), method));
         return new(choices.ToImmutable());
+    }
+
+    // Machines mill 0.5 to 1 mm (common practice, no source); an inch written for a millimetre is far beyond.
+    private static MappedShape<Size, Size> PreMill
+    {
+        get
+        {
+            const double Most = 5;
+            return new(NotNegative("pre-mill"), (mill, node) => (mill, mill.Value <= Most ? null : $"{node.Described} stands where at most {Most} mm are expected; 0.5 to 1 mm is usual: is the unit right?"));
+        }
     }
 
     private static MappedShape<ImmutableArray<Size>, ImmutableArray<Size>> Triple(string rule) =>
