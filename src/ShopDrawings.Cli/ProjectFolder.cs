@@ -27,7 +27,7 @@ internal static class ProjectFolder
         }
     }
 
-    private static bool LiesIn(string folder, string path) => path.StartsWith(Path.TrimEndingDirectorySeparator(folder) + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+    private static bool LiesIn(string folder, string path) => path.StartsWith(Path.EndsInDirectorySeparator(folder) ? folder : folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
 
     // A link may stand anywhere in a path, and its target may lie behind another; the system refuses links that go round in circles.
     private static string WithoutLinks(string path)
