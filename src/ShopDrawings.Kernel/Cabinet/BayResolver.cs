@@ -1,27 +1,29 @@
 namespace ShopDrawings.Kernel;
 
-/// <summary>A space between four panels, in the assembly.</summary>
-/// <param name="Path">What the ids of panels in it begin with: empty, or <c>chamber/</c>.</param>
-/// <param name="X">Left to right.</param>
-/// <param name="Z">From the floor up.</param>
-/// <param name="Left">The panel on the left.</param>
-/// <param name="Right">The panel on the right.</param>
-/// <param name="Bottom">The panel below.</param>
-/// <param name="Top">The panel above.</param>
-/// <param name="Depth">From the front to whatever is behind.</param>
-internal sealed record Space(string Path, Stretch X, Stretch Z, string Left, string Right, string Bottom, string Top, Size Depth);
-
-/// <summary>Divides the inside of a cabinet into bays, and fills them with shelves, sliding shelves and linings.</summary>
-internal sealed class BayResolver(CabinetSpec spec, AssemblyBuilder assembly, Faults faults)
+/// <summary>Divides the inside of a cabinet into bays, lays out the doors before them, and fills them with all that stands and slides in them.</summary>
+internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, AssemblyBuilder assembly, Faults faults)
 {
     private readonly List<string> fixedPanels = [];
+    private readonly List<DoorLayout> doors = [];
 
     /// <summary>Ids of the shelves and dividers added so far.</summary>
     public IReadOnlyList<string> Fixed => fixedPanels;
 
+    /// <summary>The doors laid out so far, to be hung when all behind them is in its place.</summary>
+    public IReadOnlyList<DoorLayout> Doors => doors;
+
     /// <summary>Adds everything in a bay.</summary>
     public void Resolve(BaySpec bay, Space space)
     {
+        if (bay.Doors is { } hung)
+        {
+            var layout = new DoorLayout(hung, space, frame, assembly, spec.Step, faults);
+            if (faults.All.Count > 0) return;
+            doors.Add(layout);
+            var behind = layout.Behind;
+            space = space with { Doors = layout, Y = behind == Size.Zero ? space.Y : new(behind, (space.Y.From + space.Y.Extent - behind).As("depth-behind-doors")) };
+        }
+
         switch (bay.Split)
         {
             case Split.Stacked:
@@ -34,7 +36,9 @@ internal sealed class BayResolver(CabinetSpec spec, AssemblyBuilder assembly, Fa
                 if (bay.Lining is { } lining) space = Line(lining, space, bay);
                 if (faults.All.Count > 0) return;
                 Shelves(bay, space);
-                if (bay.Sliding is { } sliding) new SlidingShelf(sliding, spec.Joints.Screwed, spec.Doors, assembly, faults).Build(space);
+                if (bay.Loose is { } loose) new LooseShelves(loose, assembly, faults).Build(space);
+                if (bay.Sliding is { } sliding) new SlidingShelf(sliding, spec.Joints, assembly, faults).Build(space);
+                if (bay.Drawers is { } drawers) new DrawerStack(drawers, frame, spec.Joints, assembly, faults).Build(space);
                 break;
         }
     }
@@ -72,7 +76,7 @@ internal sealed class BayResolver(CabinetSpec spec, AssemblyBuilder assembly, Fa
             spaces.Add(space with { Path = $"{space.Path}{bay.Bays[i].Name}/", X = new(from, clear[i]), Left = left, Right = right });
             if (isLast) break;
             var divider = from + clear[i];
-            if (!Add(right, spec.Board, new(divider, spec.Board.Thickness), new(Size.Zero, space.Depth), Housed(space.Z, spec.Joints.Dividers), Direction.Right, Direction.Top, bay.Source)) return;
+            if (!Add(right, spec.Board, new(divider, spec.Board.Thickness), space.Y, Housed(space.Z, spec.Joints.Dividers), Direction.Right, Direction.Top, bay.Source)) return;
             assembly.MustJoin(space.Bottom, right, spec.Joints.Dividers);
             assembly.MustJoin(space.Top, right, spec.Joints.Dividers);
             (left, from) = (right, divider + spec.Board.Thickness);
@@ -117,26 +121,27 @@ internal sealed class BayResolver(CabinetSpec spec, AssemblyBuilder assembly, Fa
         {
             if (shelf.Top is { } top && (top.Value - shelf.Board.Thickness.Value < space.Z.From.Value - Tolerance.Length || top.Value > ceiling.Value + Tolerance.Length))
             {
-                faults.Add($"a shelf with its upper face at {faults.Print(top)} is not inside {(space.Path.Length == 0 ? "the cabinet" : $"bay “{space.Path.TrimEnd('/')}”")}; it can stand from {faults.Print(space.Z.From + shelf.Board.Thickness)} to {faults.Print(ceiling)}", top.Source);
+                faults.Add($"a shelf with its upper face at {faults.Print(top)} is not inside {space.Name}; it can stand from {faults.Print(space.Z.From + shelf.Board.Thickness)} to {faults.Print(ceiling)}", top.Source);
                 continue;
             }
 
             var underside = shelf.Top is { } given ? given - shelf.Board.Thickness : floor + clear;
             if (shelf.Top is null) floor = underside + shelf.Board.Thickness;
+            if (shelf.Top is null && space.Doors is { } hung) underside = ClearOfHinges(underside, shelf.Board.Thickness, space, hung);
             Shelf(space.Path + shelf.Name, shelf.Board, shelf.FrontInset, underside, space, shelf.Source);
         }
     }
 
     private bool Shelf(string id, Board board, Size frontInset, Size underside, Space space, SourceSpan source)
     {
-        var deep = (frontInset == Size.Zero ? space.Depth : space.Depth - frontInset).SnappedDown(spec.Step);
+        var deep = (frontInset == Size.Zero ? space.Y.Extent : space.Y.Extent - frontInset).SnappedDown(spec.Step);
         if (deep.Value <= Tolerance.Length)
         {
-            faults.Add($"a shelf {faults.Print(frontInset)} behind the front has no depth left; the space is {faults.Print(space.Depth)} deep", frontInset.Source, source);
+            faults.Add($"a shelf {faults.Print(frontInset)} behind the front has no depth left; the space is {faults.Print(space.Y.Extent)} deep", frontInset.Source, source);
             return false;
         }
 
-        if (!Add(id, board, Housed(space.X, spec.Joints.Shelves), new(frontInset, deep), new(underside, board.Thickness), Direction.Bottom, Direction.Right, source)) return false;
+        if (!Add(id, board, Housed(space.X, spec.Joints.Shelves), new(space.Y.From == Size.Zero ? frontInset : space.Y.From + frontInset, deep), new(underside, board.Thickness), Direction.Bottom, Direction.Right, source)) return false;
         assembly.MustJoin(space.Left, id, spec.Joints.Shelves);
         assembly.MustJoin(space.Right, id, spec.Joints.Shelves);
         return true;
@@ -150,27 +155,36 @@ internal sealed class BayResolver(CabinetSpec spec, AssemblyBuilder assembly, Fa
         if ((lining.Faces.Contains(Direction.Left) || lining.Faces.Contains(Direction.Right)) && (!bay.Shelves.IsEmpty || bay.Sliding is not null))
             faults.Add("what is screwed to the sides of a bay leaves no room for a lining there; leave left and right out of its faces", bay.Source);
         Size Less(Direction face) => lining.Faces.Contains(face) ? t : Size.Zero;
-        var deep = space.Depth - Less(Direction.Back);
+        var deep = new Stretch(space.Y.From, space.Y.Extent - Less(Direction.Back));
         var high = new Stretch(space.Z.From + Less(Direction.Bottom), space.Z.Extent - Less(Direction.Bottom) - Less(Direction.Top));
-        if (high.Extent.Value <= Tolerance.Length || deep.Value <= Tolerance.Length)
+        if (high.Extent.Value <= Tolerance.Length || deep.Extent.Value <= Tolerance.Length)
             faults.Add($"linings {faults.Print(t)} thick leave nothing of a bay {faults.Print(space.Z.Extent)} high", bay.Source);
         if (faults.All.Count > 0) return space;
         foreach (var face in lining.Faces)
         {
             var (x, y, z, grain) = face switch
             {
-                Direction.Left => (new(space.X.From, t), new(Size.Zero, deep), high, Direction.Top),
-                Direction.Right => (new(space.X.From + space.X.Extent - t, t), new(Size.Zero, deep), high, Direction.Top),
-                Direction.Bottom => (space.X, new(Size.Zero, deep), new(space.Z.From, t), Direction.Right),
-                Direction.Top => (space.X, new Stretch(Size.Zero, deep), new Stretch(space.Z.From + space.Z.Extent - t, t), Direction.Right),
-                _ => (space.X, new(deep, t), space.Z, Direction.Top),
+                Direction.Left => (new(space.X.From, t), deep, high, Direction.Top),
+                Direction.Right => (new(space.X.From + space.X.Extent - t, t), deep, high, Direction.Top),
+                Direction.Bottom => (space.X, deep, new(space.Z.From, t), Direction.Right),
+                Direction.Top => (space.X, deep, new Stretch(space.Z.From + space.Z.Extent - t, t), Direction.Right),
+                _ => (space.X, new(deep.From + deep.Extent, t), space.Z, Direction.Top),
             };
             var id = $"{space.Path}{face.Word()}-lining";
             if (faults.Fill(assembly, id, lining.Board, (x, y, z), face, grain, [], bay.Source)) assembly.Linings.Add(id);
         }
 
         var wide = new Stretch(space.X.From + Less(Direction.Left), space.X.Extent - Less(Direction.Left) - Less(Direction.Right));
-        return space with { X = wide, Z = high, Depth = deep };
+        return space with { X = wide, Y = deep, Z = high };
+    }
+
+    // A shelf without a height of its own gives way to the hinges of doors that come bored.
+    private static Size ClearOfHinges(Size underside, Size thickness, Space space, DoorLayout hung)
+    {
+        const double Clearance = 3;
+        var hinges = hung.FixedHinges.ToList();
+        string? Obstacle(double z) => hinges.Exists(h => z + thickness.Value > h.Low - Clearance && z < h.High + Clearance) ? "hinges" : null;
+        return Dodging.Nearest(underside, space.Z.From.Value, space.Z.From.Value + space.Z.Extent.Value - thickness.Value, true, Obstacle) ?? underside;
     }
 
     // The stretch with what both ends of a panel sit in the grooves of its neighbours.

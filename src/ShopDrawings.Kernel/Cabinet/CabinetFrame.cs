@@ -73,6 +73,9 @@ internal sealed class CabinetFrame
     /// <summary>Height of the bottom's inside face.</summary>
     public Size Floor { get; }
 
+    /// <summary>Height of the lower edge of what fronts cover: the underside of the bottom.</summary>
+    public Size FrontBottom => spec.Recess;
+
     /// <summary>Height of the top's inside face.</summary>
     public Size Ceiling => Height - Thickness;
 
@@ -126,14 +129,25 @@ internal sealed class CabinetFrame
         return (body, whole, taken == Size.Zero ? body : (body - taken).As("clear-depth"));
     }
 
-    // What the doors cover: as many modules, or the doors with the gap between them and the reveals at both ends.
+    // What the doors take: as many modules, or the doors with the gaps between and around them, and of what is around them what they leave
+    // uncovered.
     private Size FromDoors(string axis, Func<DoorsSpec, Size?> actual, Func<DoorsSpec, Size?> module, Func<DoorsSpec, int> count)
     {
         if (spec.Doors is { } doors)
         {
             var n = count(doors);
             if (module(doors) is { } grid) return (n == 1 ? grid : (double)n * grid).As($"outside-{axis}");
-            if (actual(doors) is { } one) return (n == 1 ? one + 2 * doors.Reveal : (double)n * one + doors.Gap + 2 * doors.Reveal).As($"outside-{axis}");
+            if (actual(doors) is { } one)
+            {
+                var row = n == 1 ? one : (double)n * one + doors.Gap;
+                var around = doors.Mount switch
+                {
+                    DoorMount.Inset => 2 * doors.Gap + 2 * Thickness,
+                    DoorMount.HalfOverlay when axis == "width" => doors.Gap + Thickness,
+                    _ => 2 * doors.Reveal,
+                };
+                return (row + around).As($"outside-{axis}");
+            }
         }
 
         faults.Add($"the cabinet has no {axis}: give “{axis}”, a {axis} under “inside”, or doors with a {axis}", spec.Source);

@@ -43,8 +43,8 @@ internal sealed class CabinetResolver
     {
         Carcass();
         if (faults.All.Count > 0) return;
-        var inside = new Space("", new(frame.Thickness, frame.InnerWidth), new(frame.Floor, frame.InnerHeight), "left-side", "right-side", "bottom", "top", frame.ClearDepth);
-        var bays = new BayResolver(spec, assembly, faults);
+        var inside = new Space("", new(frame.Thickness, frame.InnerWidth), new(Size.Zero, frame.ClearDepth), new(frame.Floor, frame.InnerHeight), "left-side", "right-side", "bottom", "top");
+        var bays = new BayResolver(spec, frame, assembly, faults);
         bays.Resolve(spec.Inside, inside);
         fixedInside = bays.Fixed;
         if (faults.All.Count > 0) return;
@@ -52,7 +52,7 @@ internal sealed class CabinetResolver
         if (faults.All.Count > 0) return;
         JoinCarcass();
         if (faults.All.Count > 0) return;
-        new DoorHanging(spec, frame, assembly, faults).Hang();
+        foreach (var doors in bays.Doors) new DoorHanging(doors, spec.Joints, assembly, faults).Hang();
         if (faults.All.Count > 0) return;
         if (spec.Castors is { } castors) new CastorMounting(castors, spec, frame, assembly, faults).Mount();
         if (spec.AppliedTop is { } top) LayTop(top);

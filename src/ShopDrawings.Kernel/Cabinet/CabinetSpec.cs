@@ -35,8 +35,8 @@ internal sealed record CabinetSpec
     /// <summary>How the inside is divided.</summary>
     public required BaySpec Inside { get; init; }
 
-    /// <summary>Overlay doors, or none.</summary>
-    public DoorsSpec? Doors { get; init; }
+    /// <summary>Doors before the whole front, or none.</summary>
+    public DoorsSpec? Doors => Inside.Doors;
 
     /// <summary>Castors under the bottom, or none.</summary>
     public CastorsSpec? Castors { get; init; }
@@ -64,9 +64,11 @@ internal sealed record CabinetSpec
 /// <param name="BottomRight">The right side and the bottom.</param>
 /// <param name="Shelves">Fixed shelves and what they stand between.</param>
 /// <param name="Dividers">Dividers and what they stand between.</param>
-/// <param name="Screwed">Screws, for what is always screwed: the edges of a back, runners, drawers.</param>
+/// <param name="Screwed">Screws, for what is always screwed: the edges of a back, runners.</param>
+/// <param name="FaceToFace">Screws for two faces on each other: the longest that stay inside both, by their thickness together in mm.</param>
 internal sealed record CarcassJoints(
-    JointRule TopLeft, JointRule TopRight, JointRule BottomLeft, JointRule BottomRight, JointRule Shelves, JointRule Dividers, JointRule Screwed)
+    JointRule TopLeft, JointRule TopRight, JointRule BottomLeft, JointRule BottomRight, JointRule Shelves, JointRule Dividers, JointRule Screwed,
+    Func<double, JointRule> FaceToFace)
 {
     /// <summary>The joint of a side and the bottom.</summary>
     public JointRule Bottom(bool isLeft) => isLeft ? BottomLeft : BottomRight;
@@ -122,12 +124,27 @@ internal enum Split
 /// <param name="Clear">Its clear height when stacked, its clear width side by side; nothing shares what is left.</param>
 /// <param name="Split">How it is divided.</param>
 /// <param name="Bays">Its bays, from the bottom up or from left to right.</param>
-/// <param name="Shelves">Fixed shelves in it.</param>
-/// <param name="Sliding">An equipment shelf in it, or none.</param>
-/// <param name="Lining">Sheets on its inside faces, or none.</param>
 /// <param name="Source">Where the user asked for it.</param>
-internal sealed record BaySpec(
-    string Name, Size? Clear, Split Split, ImmutableArray<BaySpec> Bays, ImmutableArray<ShelfSpec> Shelves, SlidingShelfSpec? Sliding, LiningSpec? Lining, SourceSpan Source);
+internal sealed record BaySpec(string Name, Size? Clear, Split Split, ImmutableArray<BaySpec> Bays, SourceSpan Source)
+{
+    /// <summary>Fixed shelves in it.</summary>
+    public ImmutableArray<ShelfSpec> Shelves { get; init; } = [];
+
+    /// <summary>Loose shelves on pins, or none.</summary>
+    public LooseShelvesSpec? Loose { get; init; }
+
+    /// <summary>An equipment shelf in it, or none.</summary>
+    public SlidingShelfSpec? Sliding { get; init; }
+
+    /// <summary>Drawers in it, or none.</summary>
+    public DrawersSpec? Drawers { get; init; }
+
+    /// <summary>Sheets on its inside faces, or none.</summary>
+    public LiningSpec? Lining { get; init; }
+
+    /// <summary>Doors before it, or none.</summary>
+    public DoorsSpec? Doors { get; init; }
+}
 
 /// <summary>A fixed shelf. Lengths in mm.</summary>
 /// <param name="Name">The last part of its panel's id.</param>
@@ -137,17 +154,68 @@ internal sealed record BaySpec(
 /// <param name="Source">Where the user asked for it.</param>
 internal sealed record ShelfSpec(string Name, Board Board, Size? Top, Size FrontInset, SourceSpan Source);
 
+/// <summary>Loose shelves on rows of pins. Lengths in mm.</summary>
+/// <param name="Count">How many shelves are cut.</param>
+/// <param name="Board">What they are made of.</param>
+/// <param name="Pin">What they lie on.</param>
+/// <param name="SetBack">From the front of the bay to the first row.</param>
+/// <param name="Pitch">Between two holes, and the grid of the distance between the rows.</param>
+/// <param name="FromEnds">From the floor and the ceiling of the bay to the first and last hole.</param>
+/// <param name="Play">Left free at each end of a shelf.</param>
+/// <param name="FrontInset">How far a shelf stands behind the front.</param>
+/// <param name="Source">Where the user asked for it.</param>
+internal sealed record LooseShelvesSpec(int Count, Board Board, ShelfPin Pin, Size SetBack, Size Pitch, Size FromEnds, Size Play, Size FrontInset, SourceSpan Source);
+
+/// <summary>A pair of slides and how it sits. Lengths in mm.</summary>
+/// <param name="Slide">The pair.</param>
+/// <param name="SetBack">From the front of the bay to the slides.</param>
+/// <param name="RearClearance">Kept free behind them for cables.</param>
+/// <param name="Packer">What packers are cut from where open doors stand in the way.</param>
+/// <param name="LoadKg">What stands on what slides.</param>
+/// <param name="Source">Where the user asked for it.</param>
+internal sealed record SlidePairSpec(Slide Slide, Size SetBack, Size RearClearance, Board Packer, Size? LoadKg, SourceSpan Source);
+
 /// <summary>A shelf on two runners that slide. Lengths in mm.</summary>
-/// <param name="Slide">The pair of slides.</param>
+/// <param name="Slides">The pair of slides.</param>
 /// <param name="Board">What shelf and runners are made of.</param>
 /// <param name="RunnerHeight">Height of the runners.</param>
 /// <param name="AboveFloor">From the floor of the bay to the runners.</param>
-/// <param name="SetBack">From the front edge of the carcass to the slides.</param>
-/// <param name="RearClearance">Kept free behind the slides for cables.</param>
-/// <param name="LoadKg">What stands on it.</param>
+/// <param name="Shelf">How far the shelf reaches beyond the slides, at the front and behind.</param>
+/// <param name="Runner">How far the runners reach beyond the slides, at the front and behind.</param>
+/// <param name="Latch">What holds it closed, or nothing.</param>
 /// <param name="Source">Where the user asked for it.</param>
 internal sealed record SlidingShelfSpec(
-    Slide Slide, Board Board, Size RunnerHeight, Size AboveFloor, Size SetBack, Size RearClearance, Size? LoadKg, SourceSpan Source);
+    SlidePairSpec Slides, Board Board, Size RunnerHeight, Size AboveFloor, (Size Front, Size Back) Shelf, (Size Front, Size Back) Runner, TwoPartSpec? Latch, SourceSpan Source);
+
+/// <summary>Drawers that share the height of a bay. Lengths in mm.</summary>
+/// <param name="Heights">Of each front from the lowest up; nothing shares what is left.</param>
+/// <param name="Slides">The pair of slides of each.</param>
+/// <param name="Box">What the box is made of.</param>
+/// <param name="Bottom">What its bottom is made of.</param>
+/// <param name="IsBottomUnder">Whether the bottom lies under the box; else it sits in a groove of its four sides.</param>
+/// <param name="Joint">How the box is joined.</param>
+/// <param name="Front">What the fronts are made of.</param>
+/// <param name="Mount">How the fronts cover the carcass.</param>
+/// <param name="Reveal">From the outside of the carcass to the fronts.</param>
+/// <param name="Gap">Between two fronts, and around one between the sides.</param>
+/// <param name="Bands">Thickness of the band on all four edges of a front, or nothing.</param>
+/// <param name="Handle">On each front, or nothing.</param>
+/// <param name="Source">Where the user asked for it.</param>
+internal sealed record DrawersSpec(
+    ImmutableArray<Size?> Heights, SlidePairSpec Slides, Board Box, Board Bottom, bool IsBottomUnder, JointRule Joint, Board Front,
+    DoorMount Mount, Size Reveal, Size Gap, Size? Bands, HandleSpec? Handle, SourceSpan Source);
+
+/// <summary>A handle and where it sits: upright at the edge that opens of a door, level in the middle of a drawer. Lengths in mm.</summary>
+/// <param name="Pattern">The handle.</param>
+/// <param name="FromEdge">From the edge that opens to its middle.</param>
+/// <param name="FromTop">From the upper edge to its middle, or nothing.</param>
+/// <param name="FromBottom">From the lower edge to its middle, or nothing; nothing at all is the middle.</param>
+internal sealed record HandleSpec(HardwarePattern Pattern, Size FromEdge, Size? FromTop, Size? FromBottom);
+
+/// <summary>A catch or a latch: a body on what stands and a keeper on what moves, or the other way.</summary>
+/// <param name="Body">The body.</param>
+/// <param name="Keeper">The keeper.</param>
+internal sealed record TwoPartSpec(HardwarePattern Body, HardwarePattern Keeper);
 
 /// <summary>Sheets fixed to inside faces of a bay.</summary>
 /// <param name="Board">What they are cut from.</param>
@@ -167,19 +235,62 @@ internal enum Hanging
     Pair,
 }
 
-/// <summary>Doors that lie over the front edges of the carcass. Lengths in mm.</summary>
+/// <summary>How a front covers the panels around its opening.</summary>
+internal enum DoorMount
+{
+    /// <summary>Over the whole edge of an outer panel, over half of one it shares with its neighbour.</summary>
+    Overlay,
+
+    /// <summary>Over half the edge of the sides, which a neighbouring cabinet's doors share.</summary>
+    HalfOverlay,
+
+    /// <summary>Between the panels.</summary>
+    Inset,
+}
+
+/// <summary>Doors before an opening. Lengths in mm.</summary>
 /// <param name="Board">What they are; a bought door's thickness is its board's.</param>
 /// <param name="Hanging">How they hang.</param>
-/// <param name="Actual">Width and height of one door, each where the user gave it.</param>
-/// <param name="Module">Width and height of the grid a bought door is made for, gaps included, each where the user gave it.</param>
+/// <param name="Mount">How they cover the carcass.</param>
 /// <param name="Reveal">From the outside of the carcass to the doors.</param>
-/// <param name="Gap">Between two doors.</param>
+/// <param name="Gap">Between two doors, and around doors between the panels.</param>
 /// <param name="Hinge">The hinge.</param>
-/// <param name="Bands">Thickness of the band on all four edges, or nothing.</param>
 /// <param name="Source">Where the user asked for it.</param>
-internal sealed record DoorsSpec(
-    Board Board, Hanging Hanging, (Size? Width, Size? Height) Actual, (Size? Width, Size? Height) Module, Size Reveal, Size Gap, Hinge Hinge, Size? Bands, SourceSpan Source)
+internal sealed record DoorsSpec(Board Board, Hanging Hanging, DoorMount Mount, Size Reveal, Size Gap, Hinge Hinge, SourceSpan Source)
 {
+    /// <summary>Width and height of one door, each where the user gave it.</summary>
+    public (Size? Width, Size? Height) Actual { get; init; }
+
+    /// <summary>Width and height of the grid a bought door is made for, gaps included, each where the user gave it.</summary>
+    public (Size? Width, Size? Height) Module { get; init; }
+
+    /// <summary>How far doors between the panels stand behind the front.</summary>
+    public Size Recess { get; init; } = Size.Zero;
+
+    /// <summary>Of doors that come bored, each cup's centre from the lower edge; empty for doors bored here.</summary>
+    public ImmutableArray<Size> Cups { get; init; } = [];
+
+    /// <summary>Number of hinges of each, or nothing where their mass decides.</summary>
+    public int? Hinges { get; init; }
+
+    /// <summary>Thickness of the band on all four edges, or nothing.</summary>
+    public Size? Bands { get; init; }
+
+    /// <summary>On each door, or nothing.</summary>
+    public HandleSpec? Handle { get; init; }
+
+    /// <summary>What holds each closed, under the panel above, or nothing.</summary>
+    public TwoPartSpec? Catch { get; init; }
+
+    /// <summary>A strip behind the gap between two doors, by board and width, or nothing.</summary>
+    public (Board Board, Size Width)? Strip { get; init; }
+
+    /// <summary>Thickness of a soft strip between doors and carcass once the doors are closed, or nothing.</summary>
+    public Size? Gasket { get; init; }
+
+    /// <summary>A sheet on the back of each, or nothing.</summary>
+    public Board? Lining { get; init; }
+
     /// <summary>Number of doors.</summary>
     public int Count => Hanging == Hanging.Pair ? 2 : 1;
 }

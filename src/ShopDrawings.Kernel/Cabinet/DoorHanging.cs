@@ -1,149 +1,198 @@
+using System.Collections.Immutable;
+
 namespace ShopDrawings.Kernel;
 
-/// <summary>Doors over the front of a cabinet and the hinges they hang on. Lengths in mm.</summary>
-internal sealed class DoorHanging(CabinetSpec spec, CabinetFrame frame, AssemblyBuilder assembly, Faults faults)
+/// <summary>Hangs the doors of a layout when all that stands and slides behind them is in its place. Lengths in mm.</summary>
+internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, AssemblyBuilder assembly, Faults faults)
 {
-    // Closed doors stand off the carcass by the thickness of a buffer (common practice, no source).
-    private static readonly Size Buffer = Size.Default(2, "buffer");
+    // Between a hinge's body and what stands beside it (common practice, no source).
+    private const double Clearance = 3;
 
     // From the ends of the door to its first and last hinge (common practice, no source).
     private static readonly Size FromEnds = Size.Default(100, "hinge-end-distance");
 
-    /// <summary>Adds the doors, if any, and their hinges.</summary>
+    private readonly DoorsSpec doors = layout.Spec;
+    private readonly Space opening = layout.Opening;
+
+    /// <summary>Adds the doors with everything on them.</summary>
     public void Hang()
     {
-        if (spec.Doors is not { } doors) return;
-        var (width, sideReveal, gap) = AcrossWidth(doors);
-        var (height, lowReveal) = AcrossHeight(doors);
-        foreach (var (size, what) in new[] { (sideReveal, "wide"), (lowReveal, "high"), (gap, "wide") })
-            if (size.Value < -Tolerance.Length) faults.Add($"{(doors.Count == 2 ? "two doors are" : "a door is")} too {what} by {faults.Print(Size.Zero - size)} on each side for this cabinet; change the doors or the cabinet", doors.Source);
-        if (sideReveal.Value > frame.Thickness.Value)
-            faults.Add($"{(doors.Count == 2 ? "two doors" : "a door")} {faults.Print(width)} wide leave {faults.Print(sideReveal - frame.Thickness)} of the opening uncovered on each side; make them about {faults.Print((frame.Width - 2 * doors.Reveal - gap) / doors.Count)} wide, or the cabinet narrower", doors.Actual.Width?.Source ?? default, doors.Source);
-        if (width.Value <= Tolerance.Length || height.Value <= Tolerance.Length) faults.Add("no room is left for the doors; make the cabinet larger or the reveals smaller", doors.Source);
-        if (faults.All.Count > 0) return;
-
-        var from = spec.Recess + lowReveal;
-        string[] ids = doors.Hanging == Hanging.Pair ? ["left-door", "right-door"] : ["door"];
-        for (var i = 0; i < ids.Length; i++)
+        foreach (var (id, x, hangsLeft) in layout.Doors)
         {
-            var x = i == 0 ? sideReveal : sideReveal + width + gap;
-            var y = Size.Zero - Buffer - doors.Board.Thickness;
             (Direction, Size)[] bands = doors.Bands is { } band ? [(Direction.Left, band), (Direction.Right, band), (Direction.Bottom, band), (Direction.Top, band)] : [];
-            if (!faults.Fill(assembly, ids[i], doors.Board, (new(x, width), new(y, doors.Board.Thickness), new(from, height)), Direction.Front, Direction.Top, bands, doors.Source)) return;
-            var hingesLeft = doors.Hanging == Hanging.Left || (doors.Hanging == Hanging.Pair && i == 0);
-            Hinges(doors.Hinge, ids[i], hingesLeft, from, height);
+            if (!faults.Fill(assembly, id, doors.Board, (new(x, layout.Width), layout.Depth, new(layout.Bottom, layout.Height)), Direction.Front, Direction.Top, bands, doors.Source)) return;
+            Hinges(id, hangsLeft);
+            var hung = new List<string> { id };
+            if (doors.Strip is { } strip && doors.Count == 2 && !hangsLeft) hung.Add(Strip(id, strip.Board, strip.Width));
+            if (doors.Handle is { } handle) Fronts.Handle(assembly, handle, id, hangsLeft ? Direction.Right : Direction.Left, isUpright: true);
+            if (doors.Catch is { } held) Catch(held, id, hangsLeft);
+            var edge = hangsLeft ? x : x + layout.Width;
+            assembly.Motions.Add(new Swing(id, [.. hung], edge, layout.Back, hangsLeft, doors.Hinge.OpeningAngle));
         }
+
+        if (doors.Gasket is { } gasket) Gasket(gasket);
     }
 
-    // Doors of a given size are spread evenly; doors without one fill what reveals and gap leave.
-    private (Size Width, Size Reveal, Size Gap) AcrossWidth(DoorsSpec doors)
+    private Panel HingeSide(bool hangsLeft) => assembly.Find(hangsLeft ? opening.Left : opening.Right)!;
+
+    // Given cups stay where they are. Others stand the end distance from both ends and evenly between, the outer two moved alike where one of
+    // them has to move.
+    private void Hinges(string doorId, bool hangsLeft)
     {
-        var n = doors.Count;
-        var gap = n == 1 ? Size.Zero : doors.Gap;
-        if (doors.Module.Width is { } module)
+        var (from, height) = (layout.Bottom, layout.Height);
+        if (!doors.Cups.IsEmpty)
         {
-            var actual = doors.Actual.Width ?? module - (n == 1 ? 2 * doors.Reveal : doors.Gap);
-            var share = ((module - actual) / 2).As("door-reveal");
-            var outer = ((frame.Width - (double)n * module) / 2 + share).As("outer-reveal");
-            return (actual, outer, n == 1 ? Size.Zero : (2 * share).As("centre-gap"));
+            for (var i = 0; i < doors.Cups.Length; i++) Hang(doorId, hangsLeft, (from + doors.Cups[i]).As("hinge-height"), i + 1);
+            return;
         }
 
-        if (doors.Actual.Width is { } given) return (given, ((frame.Width - (double)n * given - gap) / 2).As("outer-reveal"), gap);
-        var free = frame.Width - 2 * doors.Reveal - gap;
-        var width = (n == 1 ? free : free / n).SnappedDown(spec.Step).As("door-width");
-        return (width, spec.Step is null ? doors.Reveal : ((frame.Width - (double)n * width - gap) / 2).As("outer-reveal"), gap);
-    }
-
-    private (Size Height, Size Reveal) AcrossHeight(DoorsSpec doors)
-    {
-        var front = spec.Recess == Size.Zero ? frame.Height : (frame.Height - spec.Recess).As("front-height");
-        if (doors.Actual.Height is { } given) return (given, ((front - given) / 2).As("end-reveal"));
-        if (doors.Module.Height is { } module) return ((module - 2 * doors.Reveal).As("door-height"), ((front - module) / 2 + doors.Reveal).As("end-reveal"));
-        var height = (front - 2 * doors.Reveal).SnappedDown(spec.Step).As("door-height");
-        return (height, spec.Step is null ? doors.Reveal : ((front - height) / 2).As("end-reveal"));
-    }
-
-    private void Hinges(Hinge hinge, string doorId, bool hangsLeft, Size from, Size height)
-    {
-        var door = assembly.Find(doorId)!;
-        var side = assembly.Find(hangsLeft ? "left-side" : "right-side")!;
-        var count = Math.Max(HingeGeometry.ByHeight(height.Value), HingeGeometry.ByMass(door.MassKg));
-        var first = (height.Value < 2 * FromEnds.Value + hinge.BodyHeight.Value ? height / 4 : FromEnds).As("hinge-end-distance");
+        var count = doors.Hinges ?? HingeGeometry.ByMass(assembly.Find(doorId)!.MassKg);
+        var body = doors.Hinge.BodyHeight;
+        var first = (height.Value < 2 * FromEnds.Value + body.Value ? height / 4 : FromEnds).As("hinge-end-distance");
         var pitch = ((height - 2 * first) / (count - 1)).As("hinge-pitch");
-        var blocked = Blocked(side, hinge, hangsLeft);
-        for (var i = 0; i < count; i++)
+        var (low, high) = (from.Value + body.Value / 2, from.Value + height.Value - body.Value / 2);
+        var (lowest, highest) = (from + first, from + height - first);
+        var taken = new List<double>();
+        var obstacle = Obstacle(hangsLeft);
+        string? InTheWay(double z) => taken.Exists(t => Math.Abs(t - z) < body.Value) ? doorId : obstacle(z);
+
+        // Both ends alike: a door is then the same either way up.
+        var alike = Dodging.Nearest(first, low - from.Value, height.Value / 2 - body.Value / 2, true, d => InTheWay(from.Value + d) ?? InTheWay(from.Value + height.Value - d));
+        var heights = new Size[count];
+        heights[0] = Place(alike is null ? lowest : from + alike, true);
+        heights[^1] = Place(alike is null ? highest : from + height - alike, false);
+        for (var i = 1; i < count - 1; i++) heights[i] = Place(from + first + (double)i * pitch, true);
+        for (var i = 0; i < count; i++) Hang(doorId, hangsLeft, heights[i], i + 1);
+
+        Size Place(Size wanted, bool isUpFirst)
         {
-            var wanted = i == 0 ? from + first : i == count - 1 ? from + height - first : from + first + (double)i * pitch;
-            var z = Clear(wanted, blocked, from.Value + hinge.BodyHeight.Value / 2, (from + height).Value - hinge.BodyHeight.Value / 2);
-            Hang(hinge, door, side, hangsLeft, z, $"{doorId}/hinge-{i + 1}");
-            blocked.Add((z - hinge.BodyHeight, z + hinge.BodyHeight));
+            var z = (Dodging.Nearest(wanted, low, high, isUpFirst, InTheWay) ?? wanted).As("hinge-height");
+            taken.Add(z.Value);
+            return z;
         }
     }
 
-    // The stretches of height where a hinge's body would meet a panel, a slide, or what slides out past it.
-    private List<(Size From, Size To)> Blocked(Panel side, Hinge hinge, bool hangsLeft)
+    // What a hinge at a height would meet: a panel, hardware, what slides out past it, or what is drilled in the side already.
+    private Func<double, string?> Obstacle(bool hangsLeft)
     {
-        const double Clearance = 3;
-        var reach = hinge.BodyHeight / 2 + Size.Default(Clearance, "hinge-clearance");
-        var inside = hangsLeft ? frame.Thickness.Value : frame.Width.Value - frame.Thickness.Value;
-        var body = Box3.Between(new Point3(inside, 0, 0), new Point3(inside + (hangsLeft ? 1 : -1) * hinge.BodyReach.Value, hinge.BodyDepth.Value, frame.Height.Value));
-        var panels = assembly.Panels
-            .Where(p => p != side && p.Placement is { } at && at.ToAssembly(p.Box).Intersection(body) is not null)
-            .Select(p => p.Extent(2));
-        var hardware = assembly.Hardware
-            .Where(h => h.Kind != HardwareKind.Hinge)
-            .SelectMany(h => h.Volumes.Concat(h.Swept).Select(v => assembly.Find(h.Mounts[0].Panel)!.Placement!.ToAssembly(v)))
-            .Where(v => v.Intersection(body) is not null)
-            .Select(v => (From: Size.Constant(v.Min.Z), To: Size.Constant(v.Max.Z)));
-        var stretches = panels.Concat(hardware).Select(z => (From: z.From - reach, To: z.To + reach)).OrderBy(z => z.From.Value).ToList();
-
-        // Those that meet are one, so that an end of one never lies inside another.
-        var merged = new List<(Size From, Size To)>();
-        foreach (var stretch in stretches)
-            if (merged.Count > 0 && stretch.From.Value <= merged[^1].To.Value) merged[^1] = (merged[^1].From, stretch.To.Value > merged[^1].To.Value ? stretch.To : merged[^1].To);
-            else merged.Add(stretch);
-        return merged;
+        var side = HingeSide(hangsLeft);
+        var column = Body(hangsLeft, layout.Bottom.Value, (layout.Bottom + layout.Height).Value);
+        var reach = doors.Hinge.BodyHeight.Value / 2 + Clearance;
+        var inTheWay = assembly.Panels
+            .Where(p => p != side && p.Placement is not null).Select(p => (p.Id, Box: p.Placement!.ToAssembly(p.Box)))
+            .Concat(assembly.Hardware.SelectMany(h => h.Volumes.Select(v => (h.Id, Box: assembly.Find(h.Mounts[0].Panel)!.Placement!.ToAssembly(v)))))
+            .Concat(assembly.Motions.OfType<Travel>().SelectMany(m => m.Panels.Select(p => (m.Id, Box: m.Swept(assembly.Find(p)!)))))
+            .Where(o => o.Box.Intersection(column) is not null).ToList();
+        var drilled = new Clearing(side);
+        return z => inTheWay.Find(o => z > o.Box.Min.Z - reach + Tolerance.Length && z < o.Box.Max.Z + reach - Tolerance.Length).Id
+            ?? PlateBores("", side, hangsLeft, Size.Constant(z)).Select(drilled.Obstacle).FirstOrDefault(o => o is not null);
     }
 
-    // The wanted height, or the nearest one on the door at which nothing is in the way; where there is none, a check will say so.
-    private static Size Clear(Size wanted, List<(Size From, Size To)> blocked, double lowest, double highest)
+    private Box3 Body(bool hangsLeft, double low, double high)
     {
-        Size? best = null;
-        foreach (var candidate in blocked.SelectMany(b => new[] { b.From, b.To }).Prepend(wanted))
-            if (candidate.Value >= lowest - Tolerance.Length && candidate.Value <= highest + Tolerance.Length && !blocked.Exists(b => candidate.Value > b.From.Value + Tolerance.Length && candidate.Value < b.To.Value - Tolerance.Length)
-                && (best is null || Math.Abs(candidate.Value - wanted.Value) < Math.Abs(best.Value - wanted.Value) - Tolerance.Length)) best = candidate;
-        return (best ?? wanted).As(best == wanted || best is null ? "hinge-height" : "hinge-height-clear-of-what-is-in-the-way");
+        var hinge = doors.Hinge;
+        var inside = hangsLeft ? opening.X.From.Value : opening.X.From.Value + opening.X.Extent.Value;
+        var back = Math.Max(layout.Back.Value, 0);
+        return Box3.Between(new Point3(inside, back, low), new Point3(inside + (hangsLeft ? 1 : -1) * hinge.BodyReach.Value, back + hinge.BodyDepth.Value, high));
+    }
+
+    private static Surface FaceTowards(Panel side, bool hangsLeft) =>
+        side.Facing(Surface.Inside) == (hangsLeft ? Direction.Right : Direction.Left) ? Surface.Inside : Surface.Outside;
+
+    private Size PlateSetBack(Size setBack) =>
+        doors.Mount == DoorMount.Inset ? HingeGeometry.PlateSetBackInset(setBack, doors.Board.Thickness, doors.Recess) : setBack;
+
+    private IEnumerable<Bore> PlateBores(string id, Panel side, bool hangsLeft, Size z)
+    {
+        var hinge = doors.Hinge;
+        Position On(Size setBack, Size height) => side.OnFace(new SizePoint(Size.Zero, PlateSetBack(setBack), height));
+        Position[] places = hinge.PlateSpacing is { } spacing
+            ? [On(hinge.PlateSetBack, z - spacing / 2), On(hinge.PlateSetBack, z + spacing / 2)]
+            : [On(hinge.PlateSetBack, z), On(hinge.PlateSecondSetBack!, z)];
+        return places.Select(at => Bore.Blind(id, FaceTowards(side, hangsLeft), at, hinge.PlateDiameter, hinge.PlateDepth, BoreUse.Pilot));
     }
 
     // Cup and fixing holes in the door, plate holes in the side, all at one height.
-    private void Hang(Hinge hinge, Panel door, Panel side, bool hangsLeft, Size z, string id)
+    private void Hang(string doorId, bool hangsLeft, Size z, int number)
     {
+        var hinge = doors.Hinge;
+        var id = FormattableString.Invariant($"{doorId}/hinge-{number}");
+        var (door, side) = (assembly.Find(doorId)!, HingeSide(hangsLeft));
         var (edge, other) = door.Extent(0);
         var hingeEdge = hangsLeft ? edge : other;
-        Size Inwards(Size distance) => hangsLeft ? hingeEdge + distance : hingeEdge - distance;
         var toCup = HingeGeometry.CupCentre(hinge.BoringDistance, hinge.CupDiameter);
-        Position OnDoor(Size distance, Size height) => door.OnFace(new SizePoint(Inwards(distance), Size.Zero, height));
+        Position OnDoor(Size distance, Size height) => door.OnFace(new SizePoint(hangsLeft ? hingeEdge + distance : hingeEdge - distance, Size.Zero, height));
         var halfSpan = hinge.FixingSpan / 2;
-        assembly.Write(door.Id,
-            Bore.Blind(id, Surface.Inside, OnDoor(toCup, z), hinge.CupDiameter, hinge.CupDepth),
+        Bore[] bores =
+        [
+            Bore.Blind(id, Surface.Inside, OnDoor(toCup, z), hinge.CupDiameter, hinge.CupDepth, BoreUse.Seat),
             Bore.Blind(id, Surface.Inside, OnDoor(toCup + hinge.FixingOffset, z - halfSpan), hinge.FixingDiameter, hinge.FixingDepth, BoreUse.Pilot),
-            Bore.Blind(id, Surface.Inside, OnDoor(toCup + hinge.FixingOffset, z + halfSpan), hinge.FixingDiameter, hinge.FixingDepth, BoreUse.Pilot));
+            Bore.Blind(id, Surface.Inside, OnDoor(toCup + hinge.FixingOffset, z + halfSpan), hinge.FixingDiameter, hinge.FixingDepth, BoreUse.Pilot),
+        ];
+        assembly.Write(doorId, doors.Cups.IsEmpty ? bores : bores.Select(b => b with { Method = BoreMethod.Given }));
+        assembly.Write(side.Id, PlateBores(id, side, hangsLeft, z));
 
-        Position OnSide(Size height) => side.OnFace(new SizePoint(Size.Zero, hinge.PlateSetBack, height));
-        var halfSpacing = hinge.PlateSpacing / 2;
-        assembly.Write(side.Id,
-            Bore.Blind(id, Surface.Inside, OnSide(z - halfSpacing), hinge.PlateDiameter, hinge.PlateDepth, BoreUse.Pilot),
-            Bore.Blind(id, Surface.Inside, OnSide(z + halfSpacing), hinge.PlateDiameter, hinge.PlateDepth, BoreUse.Pilot));
-
-        // The door covers the side's edge from its hinge edge inwards.
-        var overlay = (hangsLeft ? frame.Thickness - hingeEdge : hingeEdge - (frame.Width - frame.Thickness)).As("overlay");
-        var plate = HingeGeometry.PlateHeight(hinge.FixedDistance, hinge.BoringDistance, overlay);
-        var inside = hangsLeft ? frame.Thickness.Value : frame.Width.Value - frame.Thickness.Value;
-        var reach = (hangsLeft ? 1 : -1) * hinge.BodyReach.Value;
         var half = hinge.BodyHeight.Value / 2;
-        var box = Box3.Between(new Point3(inside, 0, z.Value - half), new Point3(inside + reach, hinge.BodyDepth.Value, z.Value + half));
+        var box = Body(hangsLeft, z.Value - half, z.Value + half);
         assembly.Add(new PlacedHardware(id, HardwareKind.Hinge, hinge.Name,
-            [new Mount(side.Id, Surface.Inside, OnSide(z)), new Mount(door.Id, Surface.Inside, OnDoor(toCup, z))],
-            [Box3.Between(side.Placement!.ToPanel(box.Min), side.Placement.ToPanel(box.Max))], [overlay, plate]));
+            [new Mount(side.Id, FaceTowards(side, hangsLeft), side.OnFace(new SizePoint(Size.Zero, PlateSetBack(hinge.PlateSetBack), z))), new Mount(doorId, Surface.Inside, OnDoor(toCup, z))],
+            [Box3.Between(side.Placement!.ToPanel(box.Min), side.Placement.ToPanel(box.Max))], Sizes(side, hangsLeft, hingeEdge)));
+    }
+
+    // The plate that brings the door where it stands: by the straight arm, by the cranked one on a shared panel, by the one for inset doors.
+    private ImmutableArray<Size> Sizes(Panel side, bool hangsLeft, Size hingeEdge)
+    {
+        var hinge = doors.Hinge;
+        var face = hangsLeft ? opening.X.From : opening.X.From + opening.X.Extent;
+        if (doors.Mount == DoorMount.Inset)
+        {
+            var gap = (hangsLeft ? hingeEdge - face : face - hingeEdge).As("door-gap");
+            if (hinge.InsetConstant is { } constant) return [gap, HingeGeometry.PlateHeightInset(constant, hinge.BoringDistance, gap)];
+            Unsuited(side, "doors between the sides", "inset-constant");
+            return [gap];
+        }
+
+        var overlay = (hangsLeft ? face - hingeEdge : hingeEdge - face).As("overlay");
+        var isShared = doors.Mount == DoorMount.HalfOverlay || side.Id is not ("left-side" or "right-side");
+        if (isShared && hinge.HalfFixedDistance is null) Unsuited(side, "doors that share a panel", "half-fixed-distance");
+        return [overlay, HingeGeometry.PlateHeight(isShared ? hinge.HalfFixedDistance ?? hinge.FixedDistance : hinge.FixedDistance, hinge.BoringDistance, overlay)];
+    }
+
+    private void Unsuited(Panel side, string doorsInWords, string key) => assembly.Misfit(
+        [side.Id], $"the hinge {doors.Hinge.Name} has no arm for {doorsInWords}", [], $"take a hinge that has one; its “{key}” is on its maker's sheet", "hinge makers' sheets");
+
+    // On the back of the right-hand door, behind the gap: it closes the gap and stops the left-hand door.
+    private string Strip(string doorId, Board board, Size width)
+    {
+        var id = $"{opening.Path}centre-strip";
+        var end = Size.Default(5, "strip-end-distance");
+        var middle = layout.Left + layout.Width + layout.Gap / 2;
+        var z = new Stretch(opening.Z.From + end, opening.Z.Extent - 2 * end);
+        if (faults.Fill(assembly, id, board, (new(middle - width / 2, width), new(layout.Back, board.Thickness), z), Direction.Back, Direction.Top, [], doors.Source))
+            assembly.JoinFaces(id, doorId, joints.FaceToFace(board.Thickness.Value + doors.Board.Thickness.Value));
+        return id;
+    }
+
+    // The body hangs under the panel above the opening, near the edge that opens, and the keeper is on the back of the door before it.
+    private void Catch(TwoPartSpec held, string doorId, bool hangsLeft)
+    {
+        var fromEdge = Size.Default(60, "catch-distance");
+        var (door, above) = (assembly.Find(doorId)!, assembly.Find(opening.Top)!);
+        var (low, high) = door.Extent(0);
+        var x = hangsLeft ? high - fromEdge : low + fromEdge;
+        var y = layout.Behind + held.Keeper.Height + held.Body.Width / 2;
+        var face = above.Facing(Surface.Inside) == Direction.Bottom ? Surface.Inside : Surface.Outside;
+        var z = opening.Z.From + opening.Z.Extent - held.Body.Height / 2;
+        Fronts.Fit(assembly, new($"{doorId}/catch", held.Body, above, face, above.OnFace(new SizePoint(x, y, Size.Zero)), Fronts.Level(above)));
+        Fronts.Fit(assembly, new($"{doorId}/keeper", held.Keeper, door, Surface.Inside, door.OnFace(new SizePoint(x, Size.Zero, z)), Fronts.Level(door)));
+    }
+
+    // All round the opening, on the front edges of the carcass.
+    private void Gasket(Size thickness)
+    {
+        var length = (2 * (opening.X.Extent + opening.Z.Extent)).As("gasket-length");
+        var side = assembly.Find(opening.Left)!;
+        var at = side.OnFace(new SizePoint(Size.Zero, Size.Zero, opening.Z.From));
+        assembly.Add(new PlacedHardware($"{opening.Path}gasket", HardwareKind.Gasket, "gasket", [new Mount(side.Id, FaceTowards(side, true), at)], [], [thickness.As("gasket-thickness"), length]));
     }
 }

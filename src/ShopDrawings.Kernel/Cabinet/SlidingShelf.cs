@@ -1,78 +1,63 @@
 namespace ShopDrawings.Kernel;
 
 /// <summary>A shelf on two upright runners that slides between two panels, drawn closed. Lengths in mm.</summary>
-internal sealed class SlidingShelf(SlidingShelfSpec spec, JointRule screwed, DoorsSpec? doors, AssemblyBuilder assembly, Faults faults)
+internal sealed class SlidingShelf(SlidingShelfSpec spec, CarcassJoints joints, AssemblyBuilder assembly, Faults faults)
 {
-    // Between an open door and what slides past it, in mm (common practice, no source).
-    private const double PastDoor = 3;
-
     /// <summary>
-    /// Adds shelf, runners, slides and their holes. Moving width = clear width − 2 × side clearance (thickness and play of the slide). The
-    /// holes of cabinet and runner stand at the slide's own places, counted from its front end; its centre line is the runner's.
+    /// Adds shelf, runners, slides and their holes. The holes of cabinet and runner stand at the slide's own places, counted from its front
+    /// end; its centre line is the runner's.
     /// </summary>
     public void Build(Space space)
     {
-        var slide = spec.Slide;
-        var width = SlideGeometry.MovingWidth(space.X.Extent, slide.SideClearance, Size.Zero);
-        var runnerFrom = space.Z.From + spec.AboveFloor;
-        var shelfFrom = runnerFrom + spec.RunnerHeight;
-        var needed = (spec.SetBack + slide.Length + spec.RearClearance).As("needed-depth");
-        if (width.Value <= 2 * spec.Board.Thickness.Value)
-            faults.Add($"between two slides only {faults.Print(width)} are left for the sliding shelf and its runners; make the bay wider", spec.Source);
-        if (needed.Value > space.Depth.Value + Tolerance.Length)
-            faults.Add($"a slide {faults.Print(slide.Length)} long needs {faults.Print(needed)} with its set-back and the room for cables behind it; the bay is {faults.Print(space.Depth)} deep: take a shorter slide", spec.Source);
-        if (shelfFrom.Value + spec.Board.Thickness.Value > space.Z.From.Value + space.Z.Extent.Value + Tolerance.Length)
-            faults.Add($"the sliding shelf with its runners does not fit into a bay {faults.Print(space.Z.Extent)} high", spec.Source);
-        if (slide.Height.Value > spec.RunnerHeight.Value + Tolerance.Length)
-            faults.Add($"a runner {faults.Print(spec.RunnerHeight)} high does not hold a slide {faults.Print(slide.Height)} high; make “runner-height” more", spec.RunnerHeight.Source, spec.Source);
-        if (doors is { Hinge.Intrusion: { Value: > 0 } intrusion } && intrusion.Value + PastDoor > slide.SideClearance.Value)
-            faults.Add($"open doors stand {faults.Print(intrusion)} into the opening, and what slides past them is only {faults.Print(slide.SideClearance)} away from the sides; take hinges that leave the opening free", doors.Source);
-        if (faults.All.Count > 0) return;
-
-        var left = space.X.From + slide.SideClearance;
-        Stretch deep = new(spec.SetBack, slide.Length), high = new(runnerFrom, spec.RunnerHeight);
+        var slides = new SlidePair(spec.Slides, space, joints, assembly, faults);
+        var (t, from) = (spec.Board.Thickness, space.Z.From + spec.AboveFloor);
+        var shelfFrom = from + spec.RunnerHeight;
+        Refuse(space, slides, shelfFrom);
+        if (slides.Width.Value <= 2 * t.Value) return;
         var (shelf, leftRunner, rightRunner) = ($"{space.Path}sliding-shelf", $"{space.Path}left-runner", $"{space.Path}right-runner");
-        var isAdded = faults.Fill(assembly, shelf, spec.Board, (new(left, width), deep, new(shelfFrom, spec.Board.Thickness)), Direction.Bottom, Direction.Right, [], spec.Source)
-            & faults.Fill(assembly, leftRunner, spec.Board, (new(left, spec.Board.Thickness), deep, high), Direction.Left, Direction.Back, [], spec.Source)
-            & faults.Fill(assembly, rightRunner, spec.Board, (new(left + width - spec.Board.Thickness, spec.Board.Thickness), deep, high), Direction.Right, Direction.Back, [], spec.Source);
+        Stretch high = new(from, spec.RunnerHeight);
+        var isAdded = faults.Fill(assembly, shelf, spec.Board, (new(slides.Left, slides.Width), Deep(slides, spec.Shelf), new(shelfFrom, t)), Direction.Bottom, Direction.Right, [], spec.Source)
+            & faults.Fill(assembly, leftRunner, spec.Board, (new(slides.Left, t), Deep(slides, spec.Runner), high), Direction.Left, Direction.Back, [], spec.Source)
+            & faults.Fill(assembly, rightRunner, spec.Board, (new(slides.Left + slides.Width - t, t), Deep(slides, spec.Runner), high), Direction.Right, Direction.Back, [], spec.Source);
         if (!isAdded) return;
-        foreach (var runner in new[] { leftRunner, rightRunner }) assembly.MustJoin(shelf, runner, screwed);
-
-        var centre = runnerFrom + spec.RunnerHeight / 2;
-        Mount(space.Left, Direction.Right, leftRunner, shelf, centre, $"{space.Path}left-slide");
-        Mount(space.Right, Direction.Left, rightRunner, shelf, centre, $"{space.Path}right-slide");
+        foreach (var runner in new[] { leftRunner, rightRunner }) assembly.MustJoin(shelf, runner, joints.Screwed);
+        slides.Mount(space.Path, shelf, leftRunner, rightRunner, from + spec.RunnerHeight / 2, [shelf, leftRunner, rightRunner]);
+        if (spec.Latch is { } latch) Latch(latch, shelf, space);
     }
 
-    private void Mount(string cabinetPanel, Direction looks, string runner, string shelf, Size centre, string id)
+    // What reaches beyond the slides does so on its own: the slides stay where they are.
+    private static Stretch Deep(SlidePair slides, (Size Front, Size Back) beyond)
     {
-        var slide = spec.Slide;
-        Mount Holes(string panelId, Direction towards, IEnumerable<Size> holes)
-        {
-            var panel = assembly.Find(panelId)!;
-            var face = panel.Facing(Surface.Inside) == towards ? Surface.Inside : Surface.Outside;
-            Position At(Size y) => panel.OnFace(new SizePoint(Size.Zero, y, centre));
-            assembly.Write(panelId, holes.Select(h => Bore.Blind(id, face, At(spec.SetBack + h), slide.HoleDiameter, slide.HoleDepth, BoreUse.Pilot)));
-            return new Mount(panelId, face, At(spec.SetBack));
-        }
+        var from = beyond.Front == Size.Zero ? slides.Front : slides.Front - beyond.Front;
+        return new(from, beyond == (Size.Zero, Size.Zero) ? slides.Length : slides.Length + beyond.Front + beyond.Back);
+    }
 
-        var outer = Holes(cabinetPanel, looks, slide.CabinetHoles);
-        var inner = Holes(runner, looks.Opposite(), slide.RunnerHoles);
-        var owner = assembly.Find(cabinetPanel)!;
-        var onFace = owner.OnSurface(outer.Surface, outer.At.Point);
-        var half = slide.Height.Value / 2;
-        var near = owner.Placement!.ToAssembly(onFace);
-        var far = near + new Point3(0, slide.Length.Value, 0) + looks.Vector() * slide.Thickness.Value;
-        var box = Box3.Between(near - new Point3(0, 0, half), far + new Point3(0, 0, half));
-        Box3 InOwner(Box3 block) => Box3.Between(owner.Placement!.ToPanel(block.Min), owner.Placement.ToPanel(block.Max));
-        Box3 PulledOut(string panelId)
-        {
-            var panel = assembly.Find(panelId)!;
-            var block = panel.Placement!.ToAssembly(panel.Box);
-            return block with { Min = block.Min - new Point3(0, slide.Travel.Value, 0) };
-        }
+    private void Refuse(Space space, SlidePair slides, Size shelfFrom)
+    {
+        const string Geometry = "derived (geometry)";
+        string[] beside = [space.Left, space.Right];
+        if (slides.Width.Value <= 2 * spec.Board.Thickness.Value)
+            assembly.Misfit(beside, $"between two slides only {faults.Print(slides.Width)} are left for the sliding shelf and its runners in {space.Name}", [new("left", slides.Width.Value, "mm")], "make the bay wider", Geometry);
+        var (top, ceiling) = (shelfFrom.Value + spec.Board.Thickness.Value, space.Z.From.Value + space.Z.Extent.Value);
+        if (top > ceiling + Tolerance.Length)
+            assembly.Misfit(beside, $"the sliding shelf with its runners needs {faults.Print(Size.Constant(top - space.Z.From.Value))} of height; {space.Name} has {faults.Print(space.Z.Extent)}",
+                [new("needed", top - space.Z.From.Value, "mm"), new("height", space.Z.Extent.Value, "mm")], "make the bay higher, or “runner-height” or “above-floor” less", Geometry);
+        if (slides.Height.Value > spec.RunnerHeight.Value + Tolerance.Length)
+            assembly.Misfit(beside, $"a runner {faults.Print(spec.RunnerHeight)} high does not hold a slide {faults.Print(slides.Height)} high",
+                [new("runner height", spec.RunnerHeight.Value, "mm"), new("slide height", slides.Height.Value, "mm")], $"make “runner-height” at least {faults.Print(slides.Height)}", Geometry);
+    }
 
-        var load = spec.LoadKg is { } kg ? new[] { kg, slide.RatingKg } : [slide.RatingKg];
-        assembly.Add(new PlacedHardware(id, HardwareKind.Slide, slide.Name, [outer, inner],
-            [InOwner(box)], [slide.SideClearance, .. load]) { Swept = [InOwner(PulledOut(runner)), InOwner(PulledOut(shelf))] });
+    // On the shelf beside its right edge; it shoots into the keeper on the panel beside it.
+    private void Latch(TwoPartSpec latch, string shelfId, Space space)
+    {
+        var (shelf, beside) = (assembly.Find(shelfId)!, assembly.Find(space.Right)!);
+        var (_, right) = shelf.Extent(0);
+        var (front, _) = shelf.Extent(1);
+        var (_, top) = shelf.Extent(2);
+        var turns = Fronts.Level(shelf);
+        var y = front + Size.Default(40, "latch-distance");
+        Fronts.Fit(assembly, new($"{shelfId}/latch", latch.Body, shelf, Surface.Inside, shelf.OnFace(new SizePoint(right - latch.Body.Length / 2, y, Size.Zero)), turns));
+        var face = beside.Facing(Surface.Inside) == Direction.Left ? Surface.Inside : Surface.Outside;
+        Fronts.Fit(assembly, new($"{shelfId}/keeper", latch.Keeper, beside, face, beside.OnFace(new SizePoint(Size.Zero, y, top + latch.Body.Height / 2)), 0));
     }
 }

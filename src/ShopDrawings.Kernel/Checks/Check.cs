@@ -9,7 +9,7 @@ public abstract class Check
         (Rule, Summary, Limits) = (rule, summary, limits);
 
     /// <summary>Every check, in the order findings are listed.</summary>
-    public static ImmutableArray<Check> All { get; } = [new PanelsOverlap(), new BoreInPanel(), new BoresMeet(), new BoresMeetGrooves(), new FeatureInPanel(), new HardwareFits(), new ScrewsCanBeDriven()];
+    public static ImmutableArray<Check> All { get; } = [new HardwareFits(), new PanelsOverlap(), new BoreInPanel(), new BoresMeet(), new BoresMeetGrooves(), new FeatureInPanel(), new ScrewsCanBeDriven()];
 
     /// <summary>Stable id of the rule, in words.</summary>
     public string Rule { get; }

@@ -1,6 +1,6 @@
 namespace ShopDrawings.Kernel;
 
-/// <summary>Finds screws that do not suit the boards they join, and hardware that stands where something else is.</summary>
+/// <summary>Finds screws that do not suit the boards they join, and hardware that stands where something else is or found no room.</summary>
 internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds in its board, hardware has the room it needs, and no slide is overloaded.", Hold, FaceHold, Wall)
 {
     /// <summary>Least grip of a screw.</summary>
@@ -16,16 +16,21 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
 
     /// <inheritdoc/>
     public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings, LengthStyle lengths) =>
-        assembly.Joints.SelectMany(j => Joint(assembly, lengths, j, settings.Limit(j.Held.IsFace() ? FaceHold : Hold).Value, settings.Limit(Wall).Value))
+        assembly.Misfits.Select(m => OfMisfit(assembly, m))
+            .Concat(assembly.Joints.SelectMany(j => Joint(assembly, lengths, j, settings.Limit(j.Held.IsFace() ? FaceHold : Hold).Value, settings.Limit(Wall).Value)))
             .Concat(assembly.Hardware.Select(h => h.Kind switch
             {
                 HardwareKind.Hinge => Hinge(h, lengths),
                 HardwareKind.Slide => Slide(h),
                 _ => null,
             }).OfType<Finding>())
-            .Concat(assembly.Hardware.Where(h => h.Kind == HardwareKind.Hinge).GroupBy(h => h.Mounts[1].Panel).Select(g => Spread(assembly.Panel(g.Key), [.. g], lengths)).OfType<Finding>())
+            .Concat(assembly.Hardware.Where(h => h.Kind == HardwareKind.Hinge).GroupBy(h => h.Mounts[1].Panel).SelectMany(g => OfDoor(assembly.Panel(g.Key), [.. g], lengths)))
             .Concat(Volumes(assembly, lengths))
             .Concat(Movement(assembly, lengths));
+
+    private Finding OfMisfit(Assembly assembly, Misfit misfit) => new(
+        Rule, Severity.Error, [.. assembly.Panels.Select(p => p.Id).Where(misfit.Panels.Contains)], misfit.Message, misfit.Numbers, misfit.Source, misfit.Cure,
+        new Indicator(misfit.Panels[0], assembly.Panel(misfit.Panels[0]).Box));
 
     private IEnumerable<Finding> Joint(Assembly assembly, LengthStyle lengths, Joint joint, double hold, double wall)
     {
@@ -88,31 +93,34 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             }
     }
 
-    // What slides must pass every panel and every other piece of hardware on its way out.
+    // What slides must pass every panel and every piece of hardware that does not move with it.
     private IEnumerable<Finding> Movement(Assembly assembly, LengthStyle lengths)
     {
-        foreach (var mover in assembly.Hardware.Where(h => h.Swept.Length > 0))
+        // Doors are open when something slides out between them.
+        var doors = assembly.Motions.OfType<Swing>().SelectMany(s => s.Panels).ToHashSet();
+        foreach (var motion in assembly.Motions.OfType<Travel>())
         {
-            var owner = assembly.Panel(mover.Mounts[0].Panel);
-            var swept = mover.Swept.Select(s => owner.Placement!.ToAssembly(s)).ToList();
-            Finding Blocked(PlacedHardware shown, Box3 at, string panelId, string what, Box3 met, string cure) => Make(
-                shown, at, owner.Id == panelId ? [owner.Id] : [owner.Id, panelId],
-                $"what slides on {mover.Id} meets {what} on its way out, by {lengths.Describe(met.Size.X)} × {lengths.Describe(met.Size.Y)} × {lengths.Describe(met.Size.Z)}", cure);
+            var movers = motion.Panels.Select(assembly.Panel).ToList();
+            var swept = movers.ConvertAll(motion.Swept);
+            Finding Blocked(Indicator where, string[] panels, string what, Box3 met, string cure) => new(
+                Rule, Severity.Error, [.. assembly.Panels.Select(p => p.Id).Where(panels.Contains)],
+                $"{motion.Id} meets {what} on its way out, by {lengths.Describe(met.Size.X)} × {lengths.Describe(met.Size.Y)} × {lengths.Describe(met.Size.Z)}",
+                [new("length", met.Size.X, "mm"), new("width", met.Size.Y, "mm"), new("height", met.Size.Z, "mm")], "derived (geometry)", cure, where);
 
-            foreach (var piece in assembly.Hardware.Where(h => h != mover && assembly.Panel(h.Mounts[0].Panel).Placement is not null))
+            foreach (var piece in assembly.Hardware.Where(h => !h.Mounts.Any(m => motion.Panels.Contains(m.Panel)) && !h.Mounts.All(m => doors.Contains(m.Panel)) && assembly.Panel(h.Mounts[0].Panel).Placement is not null))
                 foreach (var volume in piece.Volumes)
                 {
-                    var box = assembly.Panel(piece.Mounts[0].Panel).Placement!.ToAssembly(volume);
+                    var owner = assembly.Panel(piece.Mounts[0].Panel);
+                    var box = owner.Placement!.ToAssembly(volume);
                     if (swept.Select(s => s.Intersection(box)).FirstOrDefault(m => m is not null) is { } met)
-                        yield return Blocked(piece, volume, piece.Mounts[0].Panel, piece.Id, met, $"move {piece.Id} up or down, or what slides");
+                        yield return Blocked(new(owner.Id, volume), [owner.Id], piece.Id, met, $"move {piece.Id} up or down, or what slides");
                 }
 
-            foreach (var panel in assembly.Panels.Where(p => p.Placement is not null))
+            foreach (var panel in assembly.Panels.Where(p => p.Placement is not null && !motion.Panels.Contains(p.Id)))
             {
-                // What moves lies wholly in its own way; doors, before the cabinet, are open then.
                 var box = panel.Placement!.ToAssembly(panel.Box);
-                if (box.Max.Y <= 0 || swept.Exists(s => s.Contains(box)) || swept.Select(s => s.Intersection(box)).FirstOrDefault(m => m is not null) is not { } met) continue;
-                yield return Blocked(mover, mover.Volumes[0], panel.Id, panel.Id, met, $"move {panel.Id} out of its way, or what slides");
+                if (doors.Contains(panel.Id) || swept.Select(s => s.Intersection(box)).FirstOrDefault(m => m is not null) is not { } met) continue;
+                yield return Blocked(new(panel.Id, panel.Box), [panel.Id, movers[0].Id], panel.Id, met, $"move {panel.Id} out of its way, or what slides");
             }
         }
     }
@@ -121,13 +129,31 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
     private Finding? Hinge(PlacedHardware hinge, LengthStyle lengths)
     {
         const double Highest = 9;
-        var (overlay, plate) = (hinge.Size("overlay")!.Value, hinge.Size("plate-height")!.Value);
-        return plate >= -Tolerance.Length && plate <= Highest + Tolerance.Length ? null : new Finding(
+        if (hinge.Size("plate-height") is not { Value: var plate } || (plate >= -Tolerance.Length && plate <= Highest + Tolerance.Length)) return null;
+        var (what, size) = hinge.Size("overlay") is { } overlay ? ("an overlay", overlay.Value) : ("a gap", hinge.Size("door-gap")!.Value);
+        return new Finding(
             Rule, Severity.Error, [.. hinge.Mounts.Select(m => m.Panel)],
-            $"{hinge.Id}: an overlay of {lengths.Describe(overlay)} needs a mounting plate {lengths.Describe(plate)} high; plates are 0 to {lengths.Describe(Highest)} high",
-            [new("overlay", overlay, "mm"), new("plate height", plate, "mm")], Practice,
-            "change the reveal, the boring distance, or take another hinge", new Indicator(hinge.Mounts[0].Panel, hinge.Volumes[0]));
+            $"{hinge.Id}: {what} of {lengths.Describe(size)} needs a mounting plate {lengths.Describe(plate)} high; plates are 0 to {lengths.Describe(Highest)} high",
+            [new(what[(what.IndexOf(' ') + 1)..], size, "mm"), new("plate height", plate, "mm")], Practice,
+            "change the reveal, the gap, the boring distance, or take another hinge", new Indicator(hinge.Mounts[0].Panel, hinge.Volumes[0]));
     }
+
+    // Mass decides the number of hinges, height gives a note only.
+    private IEnumerable<Finding> Count(Panel door, PlacedHardware[] hinges, LengthStyle lengths)
+    {
+        var height = door.Placement!.ToAssembly(door.Box).Size.Z;
+        var (byMass, byHeight) = (HingeGeometry.ByMass(door.MassKg), HingeGeometry.ByHeight(height));
+        if (hinges.Length >= Math.Max(byMass, byHeight)) yield break;
+        var isLight = hinges.Length >= byMass;
+        yield return new Finding(
+            Rule, isLight ? Severity.Note : Severity.Warning, [door.Id],
+            FormattableString.Invariant($"{door.Id}: {hinges.Length} hinges carry its {door.MassKg:0.#} kg{(isLight ? "" : $", which ask for {byMass}")}{(byHeight > hinges.Length ? $"; at {lengths.Describe(height)} of height makers' charts show {byHeight}, which keep it flat" : "")}"),
+            [new("hinges", hinges.Length, ""), new("by mass", byMass, ""), new("by height", byHeight, "")], "typical of several makers' charts, from memory",
+            "give the doors more “hinges”", new Indicator(door.Id, door.Box));
+    }
+
+    private IEnumerable<Finding> OfDoor(Panel door, PlacedHardware[] hinges, LengthStyle lengths) =>
+        Spread(door, hinges, lengths) is { } spread ? Count(door, hinges, lengths).Prepend(spread) : Count(door, hinges, lengths);
 
     // The outer hinges of a door are further apart than the door is wide (note on a maker's chart), or than half its height where it is low.
     private Finding? Spread(Panel door, PlacedHardware[] hinges, LengthStyle lengths)

@@ -1,6 +1,6 @@
 namespace ShopDrawings.Kernel;
 
-/// <summary>A concealed cup hinge for overlay doors, by its dimensions in mm.</summary>
+/// <summary>A concealed cup hinge by its dimensions in mm.</summary>
 public sealed record Hinge
 {
     /// <summary>What lists call it.</summary>
@@ -30,8 +30,11 @@ public sealed record Hinge
     /// <summary>From the front edge of the side to the plate's holes.</summary>
     public required Size PlateSetBack { get; init; }
 
-    /// <summary>Between the plate's two holes, one above the other.</summary>
-    public required Size PlateSpacing { get; init; }
+    /// <summary>Between the plate's two holes where they stand one above the other; nothing where they lie in line.</summary>
+    public Size? PlateSpacing { get; init; }
+
+    /// <summary>From the front edge of the side to the plate's second hole where they lie in line; nothing where they stand above each other.</summary>
+    public Size? PlateSecondSetBack { get; init; }
 
     /// <summary>Diameter of the plate's holes.</summary>
     public required Size PlateDiameter { get; init; }
@@ -39,8 +42,17 @@ public sealed record Hinge
     /// <summary>Depth of the plate's holes.</summary>
     public required Size PlateDepth { get; init; }
 
-    /// <summary>The fixed distance: the overlay with a plate of height 0 and a boring distance of 0.</summary>
+    /// <summary>The fixed distance of the straight arm: the overlay with a plate of height 0 and a boring distance of 0.</summary>
     public required Size FixedDistance { get; init; }
+
+    /// <summary>That of the cranked arm for doors that share a panel; nothing where there is no such arm.</summary>
+    public Size? HalfFixedDistance { get; init; }
+
+    /// <summary>The constant of the arm for doors between the sides, usually negative; nothing where there is no such arm.</summary>
+    public Size? InsetConstant { get; init; }
+
+    /// <summary>How far it opens, in degrees.</summary>
+    public double OpeningAngle { get; init; } = 110;
 
     /// <summary>Room the hinge takes inside the cabinet: behind the front edge.</summary>
     public required Size BodyDepth { get; init; }

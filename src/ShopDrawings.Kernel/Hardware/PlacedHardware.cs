@@ -16,6 +16,12 @@ public enum HardwareKind
 
     /// <summary>A castor.</summary>
     Castor,
+
+    /// <summary>A pin a shelf lies on.</summary>
+    Pin,
+
+    /// <summary>A strip that closes the gap between doors and carcass.</summary>
+    Gasket,
 }
 
 /// <summary>Where a piece of hardware is fixed.</summary>
@@ -34,9 +40,6 @@ public sealed record Mount(string Panel, Surface Surface, Position At);
 public sealed record PlacedHardware(
     string Id, HardwareKind Kind, string Name, ImmutableArray<Mount> Mounts, ImmutableArray<Box3> Volumes, ImmutableArray<Size> Sizes)
 {
-    /// <summary>Blocks it passes through while it moves, in the frame of the first mount's panel, in mm.</summary>
-    public ImmutableArray<Box3> Swept { get; init; } = [];
-
     /// <summary>A size by its rule id, or nothing.</summary>
     public Size? Size(string rule) => Sizes.FirstOrDefault(s => s.Rule == rule);
 }

@@ -8,10 +8,12 @@ internal sealed class Clearing
     private readonly List<Cut> cuts;
 
     /// <summary>All a panel has so far.</summary>
-    public Clearing(Panel panel)
+    /// <param name="panel">The panel.</param>
+    /// <param name="counts">Which bores count; all where it is left out.</param>
+    public Clearing(Panel panel, Func<Bore, bool>? counts = null)
     {
         this.panel = panel;
-        bores = [.. panel.Features.OfType<Bore>().Select(b => (b, b.AxisIn(panel)))];
+        bores = [.. panel.Features.OfType<Bore>().Where(b => counts?.Invoke(b) ?? true).Select(b => (b, b.AxisIn(panel)))];
         cuts = [.. panel.Features.Where(f => f is Groove or CutOut).Select(f => Cut.Of(panel, f)!)];
     }
 

@@ -112,23 +112,14 @@ internal sealed class JointWriter
         }
     }
 
-    // The wanted place, or the nearest one at which no bore of the fastener comes near anything drilled or cut already, in steps of 1 mm, the
-    // middle of the joint first so that mirrored rows move alike. Where there is none it stays, and a check says so.
+    // The wanted place, or the nearest one at which no bore of the fastener comes near anything drilled or cut already, towards the middle of
+    // the joint first so that mirrored rows move alike. Where there is none it stays, and a check says so.
     private Size Clear(Fastener fastener, Size wanted, Size length, Func<Size, SizePoint> point, Func<Size, Position> onHeld)
     {
-        const double Step = 1, Furthest = 80, Nearest = 25;
-        if (Obstacle(fastener, wanted, point, onHeld) is not { } obstacle) return wanted;
-        var towardsMiddle = wanted.Value < length.Value / 2 + Tolerance.Length ? 1 : -1;
+        const double Furthest = 80, Nearest = 25;
         var least = Math.Min(Nearest, Math.Min(wanted.Value, length.Value - wanted.Value));
-        for (var distance = Step; distance <= Furthest; distance += Step)
-            foreach (var shift in new[] { distance * towardsMiddle, -distance * towardsMiddle })
-            {
-                var at = wanted.Value + shift;
-                if (at < least || at > length.Value - least || Obstacle(fastener, Size.Constant(at), point, onHeld) is not null) continue;
-                return (shift > 0 ? wanted + Size.Constant(shift) : wanted - Size.Constant(-shift)).As($"moved-clear-of-{obstacle}");
-            }
-
-        return wanted;
+        return Dodging.Nearest(
+            wanted, least, length.Value - least, wanted.Value < length.Value / 2 + Tolerance.Length, at => Obstacle(fastener, Size.Constant(at), point, onHeld), Furthest) ?? wanted;
     }
 
     private string? Obstacle(Fastener fastener, Size place, Func<Size, SizePoint> point, Func<Size, Position> onHeld)

@@ -15,6 +15,7 @@ internal sealed class Catalogue
             foreach (var (name, part) in entries.Fasteners) Fasteners[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Hinges) Hinges[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Slides) Slides[name.Text] = part with { Name = name.Text };
+            foreach (var (name, part) in entries.Pins) Pins[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Castors) Castors[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Hardware) Hardware[name.Text] = new OpeningReader(name.Text, fail).Pattern(part);
         }
@@ -28,6 +29,9 @@ internal sealed class Catalogue
 
     /// <summary>Side-mounted slides.</summary>
     public Dictionary<string, Slide> Slides { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Shelf pins.</summary>
+    public Dictionary<string, ShelfPin> Pins { get; } = new(StringComparer.Ordinal);
 
     /// <summary>Castors.</summary>
     public Dictionary<string, Castor> Castors { get; } = new(StringComparer.Ordinal);

@@ -23,6 +23,9 @@ internal static class AssemblyJson
         json.WriteStartArray("hardware");
         foreach (var piece in assembly.Hardware) Hardware(json, assembly, piece);
         json.WriteEndArray();
+        json.WriteStartArray("motions");
+        foreach (var motion in assembly.Motions) Motion(json, motion);
+        json.WriteEndArray();
         json.WriteEndObject();
     }
 
@@ -189,23 +192,45 @@ internal static class AssemblyJson
         }
 
         json.WriteEndArray();
-        foreach (var (name, blocks) in new[] { ("volumes", piece.Volumes), ("swept", piece.Swept) })
+        json.WriteStartArray("volumes");
+        foreach (var block in piece.Volumes)
         {
-            json.WriteStartArray(name);
-            foreach (var block in blocks)
-            {
-                json.WriteStartObject();
-                json.Mm("min_mm", block.Min);
-                json.Mm("max_mm", block.Max);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
+            json.WriteStartObject();
+            json.Mm("min_mm", block.Min);
+            json.Mm("max_mm", block.Max);
+            json.WriteEndObject();
         }
+
+        json.WriteEndArray();
 
         json.WriteStartArray("derivation");
         foreach (var size in piece.Sizes) json.WriteStringValue(size.ToString());
         json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Motion(Utf8JsonWriter json, Motion motion)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", motion.Id);
+        json.WriteString("type", motion is Travel ? "travel" : "swing");
+        json.WriteStartArray("panels");
+        foreach (var panel in motion.Panels) json.WriteStringValue(panel);
+        json.WriteEndArray();
+        switch (motion)
+        {
+            case Travel travel:
+                json.WriteString("towards", travel.Towards.Word());
+                Size(json, "distance_mm", travel.Distance);
+                break;
+            case Swing swing:
+                Size(json, "axis_x_mm", swing.X);
+                Size(json, "axis_y_mm", swing.Y);
+                json.WriteString("hangs", swing.IsLeft ? "left" : "right");
+                json.WriteNumber("degrees", JsonNumbers.Rounded(swing.Degrees));
+                break;
+        }
+
         json.WriteEndObject();
     }
 

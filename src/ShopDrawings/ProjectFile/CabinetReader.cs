@@ -18,12 +18,11 @@ internal sealed class CabinetReader(References references)
         var board = references.Board(entry.Board);
         var joints = Joints(entry);
         var back = entry.Back is { } b ? Back(b, board, joints?.Screwed) : null;
-        var bay = Bay(entry.Bay, "", board);
-        var doors = entry.Doors is { } d ? Doors(d) : null;
+        var bay = joints is null ? null : Bay(entry.Bay, "", board, joints);
         var castors = entry.Castors is { } c ? Castors(c) : null;
-        var top = entry.AppliedTop is { } t ? AppliedTop(t, board, joints?.Screwed) : null;
-        if (board is null || joints is null || bay is null || (back, doors, castors, top) is var read
-            && ((entry.Back is not null && read.back is null) || (entry.Doors is not null && read.doors is null)
+        var top = entry.AppliedTop is { } t ? AppliedTop(t, board, joints) : null;
+        if (board is null || joints is null || bay is null || (back, castors, top) is var read
+            && ((entry.Back is not null && read.back is null)
                 || (entry.Castors is not null && read.castors is null) || (entry.AppliedTop is not null && read.top is null))) return null;
         return new CabinetSpec
         {
@@ -36,7 +35,6 @@ internal sealed class CabinetReader(References references)
             Recess = entry.Recess,
             Back = back,
             Inside = bay,
-            Doors = doors,
             Castors = castors,
             AppliedTop = top,
             Bands = entry.Bands,
@@ -59,7 +57,14 @@ internal sealed class CabinetReader(References references)
         var screwed = new JointRule(usual.Fastener as Screw ?? references.UsualScrew, usual.Row);
         return topLeft is null || topRight is null || bottomLeft is null || bottomRight is null || shelves is null || dividers is null
             ? null
-            : new CarcassJoints(topLeft, topRight, bottomLeft, bottomRight, shelves, dividers, screwed);
+            : new CarcassJoints(topLeft, topRight, bottomLeft, bottomRight, shelves, dividers, screwed, FaceToFace);
+
+        // 3 mm of the farther board stay under the point (common practice, no source).
+        JointRule FaceToFace(double thickness)
+        {
+            const double LeastLeft = 3;
+            return screwed with { Fastener = references.LongestScrew(((Screw)screwed.Fastener!).Diameter, thickness - LeastLeft) };
+        }
 
         JointRule? Corner(JointRuleEntry? own, JointRule? usually) => usually is null ? null : references.Joint(own, usually);
     }
@@ -81,12 +86,14 @@ internal sealed class CabinetReader(References references)
         return new BackSpec(board, entry.Fit, inset, depth, entry.GroovePlay ?? Size.Default(0.3, "usual-groove-play"), entry.EndPlay ?? Size.Default(1, "usual-end-play"), screwed with { Fastener = screw });
     }
 
-    private BaySpec? Bay(BayEntry entry, string name, Board? usual)
+    private BaySpec? Bay(BayEntry entry, string name, Board? usual, CarcassJoints joints)
     {
         var split = !entry.Stacked.IsEmpty ? Split.Stacked : !entry.SideBySide.IsEmpty ? Split.SideBySide : Split.None;
-        var fills = entry.Sliding is not null || entry.Lining is not null || entry.Shelves.Even > 0 || !entry.Shelves.Each.IsEmpty;
+        var fills = entry.Sliding is not null || entry.Drawers is not null || entry.Loose is not null || entry.Lining is not null || entry.Shelves.Even > 0 || !entry.Shelves.Each.IsEmpty;
         if (!entry.Stacked.IsEmpty && !entry.SideBySide.IsEmpty || (split != Split.None && fills))
-            references.Fail(entry.At, "a space is divided once: by “stacked” or “side-by-side”, and shelves, sliding shelf and lining then go into its bays");
+            references.Fail(entry.At, "a space is divided once: by “stacked” or “side-by-side”, and shelves, drawers, sliding shelf and lining then go into its bays");
+        if (entry.Drawers is { } full && (entry.Sliding is not null || entry.Loose is not null || entry.Shelves.Even > 0 || !entry.Shelves.Each.IsEmpty || entry.Doors?.Mount == DoorMount.Overlay && full.Mount == DoorMount.Overlay))
+            references.Fail(full.At, "drawers fill their bay; put shelves and doors into another, or doors before drawers between the panels");
         var children = split == Split.Stacked ? entry.Stacked : entry.SideBySide;
         if (children.Length == 1) references.Fail(children[0].At, "one bay alone divides nothing; write two or more, or leave the division out");
 
@@ -98,13 +105,19 @@ internal sealed class CabinetReader(References references)
             if (wrong is not null) references.Fail(wrong.Source, $"the {key} of {(split == Split.Stacked ? "stacked bays" : "bays side by side")} follows from the space they are in; leave it out");
             var childName = child.Name?.Text ?? Numbered("bay", number);
             if (!taken.Add(childName)) references.Fail(child.Name?.At ?? child.At, $"two bays are called “{childName}”; give one another name");
-            if (Bay(child, childName, usual) is { } read) bays.Add(read with { Clear = clear });
+            if (Bay(child, childName, usual, joints) is { } read) bays.Add(read with { Clear = clear });
         }
 
         var shelves = Shelves(entry, name.Length == 0 && split == Split.None, usual);
-        var sliding = entry.Sliding is { } s ? Sliding(s, usual) : null;
-        var lining = entry.Lining is { } l && references.Board(l.Board) is { } board ? new LiningSpec(board, [.. l.Faces.Distinct()]) : null;
-        return new BaySpec(name, null, split, bays.ToImmutable(), shelves, sliding, lining, entry.At);
+        return new BaySpec(name, null, split, bays.ToImmutable(), entry.At)
+        {
+            Shelves = shelves,
+            Loose = entry.Loose is { } loose ? Loose(loose, usual) : null,
+            Sliding = entry.Sliding is { } sliding ? Sliding(sliding, usual) : null,
+            Drawers = entry.Drawers is { } drawers ? Drawers(drawers, usual, joints) : null,
+            Lining = entry.Lining is { } lining && references.Board(lining.Board) is { } board ? new LiningSpec(board, [.. lining.Faces.Distinct()]) : null,
+            Doors = entry.Doors is { } doors ? Doors(doors) : null,
+        };
     }
 
     private ImmutableArray<ShelfSpec> Shelves(BayEntry entry, bool isWhole, Board? usual)
@@ -126,18 +139,66 @@ internal sealed class CabinetReader(References references)
         return shelves.ToImmutable();
     }
 
-    private SlidingShelfSpec? Sliding(SlidingShelfEntry entry, Board? usual)
+    private LooseShelvesSpec? Loose(LooseShelvesEntry entry, Board? usual)
+    {
+        var pin = references.Pin(entry.Pin);
+        var board = entry.Board is { } name ? references.Board(name) : usual;
+        return pin is null || board is null ? null : new LooseShelvesSpec(
+            entry.Count, board, pin, entry.SetBack ?? PinRows.SetBack, PinRows.Pitch,
+            entry.FromEnds ?? Size.Default(96, "usual-pin-end-distance"), entry.Play ?? Size.Default(1, "usual-shelf-play"),
+            entry.FrontInset ?? Size.Default(5, "usual-front-inset"), entry.At);
+    }
+
+    private SlidePairSpec? Slides(SlidesEntry entry, double rearClearance, Board? usual, SourceSpan at)
     {
         var slide = references.Slide(entry.Slide);
+        var packer = entry.Packer is { } name ? references.Board(name) : usual;
+        return slide is null || packer is null ? null : new SlidePairSpec(
+            slide, entry.SetBack ?? Size.Default(3, "usual-set-back"), entry.RearClearance ?? Size.Default(rearClearance, "usual-rear-clearance"), packer, entry.Load, at);
+    }
+
+    private SlidingShelfSpec? Sliding(SlidingShelfEntry entry, Board? usual)
+    {
+        const double CableRoom = 50;
+        var slides = Slides(entry.Slides, CableRoom, usual, entry.At);
         var board = entry.Board is { } name ? references.Board(name) : usual;
-        return slide is null || board is null ? null : new SlidingShelfSpec(
-            slide, board,
+        var latch = entry.Latch is { } l ? TwoPart(l) : null;
+        var beyond = entry.Beyond ?? new BeyondEntry(Size.Zero, Size.Zero, Size.Zero, Size.Zero);
+        return slides is null || board is null ? null : new SlidingShelfSpec(
+            slides, board,
             entry.RunnerHeight ?? Size.Default(70, "usual-runner-height"),
             entry.AboveFloor ?? Size.Default(10, "usual-height-above-floor"),
-            entry.SetBack ?? Size.Default(3, "usual-set-back"),
-            entry.RearClearance ?? Size.Default(50, "usual-rear-clearance"),
-            entry.Load, entry.At);
+            (beyond.ShelfFront, beyond.ShelfBack), (beyond.RunnerFront, beyond.RunnerBack), latch, entry.At);
     }
+
+    private DrawersSpec? Drawers(DrawersEntry entry, Board? usual, CarcassJoints joints)
+    {
+        const double Free = 5;
+        if (entry.Count is null == entry.Heights.IsEmpty) references.Fail(entry.At, "drawers are so many, “count”, or each has its height, “heights”; give one of the two");
+        var slides = Slides(entry.Slides, Free, usual, entry.At);
+        var box = entry.Board is { } name ? references.Board(name) : usual;
+        var bottom = references.Board(entry.Bottom);
+        var front = entry.Front is { } f ? references.Board(f) : box;
+        var joint = references.Joint(entry.Joint, joints.Shelves with { Housing = Size.Zero });
+        if (joint is { Housing.Value: > 0 }) references.Fail(entry.Joint!.Housing?.Source ?? entry.At, "the corners of a drawer box have no housing; leave it out");
+        var handle = entry.Handle is { } h ? Handle(h) : null;
+        return slides is null || box is null || bottom is null || front is null || joint is null ? null : new DrawersSpec(
+            entry.Heights.IsEmpty ? [.. Enumerable.Repeat<Size?>(null, entry.Count ?? 1)] : entry.Heights, slides, box, bottom, entry.IsBottomUnder, joint, front, entry.Mount,
+            entry.Reveal ?? Size.Default(1.5, "usual-reveal"), entry.Gap ?? UsualGap(entry.Mount), entry.Bands, handle, entry.At);
+    }
+
+    private static Size UsualGap(DoorMount mount) => mount == DoorMount.Inset ? Size.Default(2, "usual-inset-gap") : Size.Default(3, "usual-gap");
+
+    private HandleSpec? Handle(HandleEntry entry)
+    {
+        if (entry is { FromTop: not null, FromBottom: { } bottom }) references.Fail(bottom.Source, "a handle is placed from the top or from the bottom; leave one out");
+        return references.Hardware(entry.Hardware) is { } pattern
+            ? new HandleSpec(pattern, entry.FromEdge ?? Size.Default(40, "usual-handle-distance"), entry.FromTop, entry.FromBottom)
+            : null;
+    }
+
+    private TwoPartSpec? TwoPart(TwoPartEntry entry) =>
+        (references.Hardware(entry.Body), references.Hardware(entry.Keeper)) is ({ } body, { } keeper) ? new TwoPartSpec(body, keeper) : null;
 
     private DoorsSpec? Doors(DoorsEntry entry)
     {
@@ -145,22 +206,41 @@ internal sealed class CabinetReader(References references)
         foreach (var (actual, module, axis) in new[] { (entry.Width, entry.Module?.Width, "width"), (entry.Height, entry.Module?.Height, "height") })
             if (actual is not null && module is not null && actual.Value > module.Value) references.Fail(actual.Source, $"the actual {axis} of a door is not more than that of its module, which includes the gaps");
         if (entry is { Module.Width: not null, Reveal: { } reveal }) references.Fail(reveal.Source, "with a module the reveals follow from module and actual size; leave “reveal” out");
+        if (entry is { Mount: not DoorMount.Inset, Recess: { } recess }) references.Fail(recess.Source, "only doors between the panels stand behind the front; leave “recess” out, or write mount: inset");
+        if (entry is { Mount: DoorMount.Inset, Gasket: { } gasket }) references.Fail(gasket.Source, "a gasket closes the gap behind doors that lie over the front edges; leave it out, or write mount: overlay");
+        if (entry is { Hanging: not Hanging.Pair, Strip: not null }) references.Fail(entry.At, "a centre strip covers the gap between two doors, and this is one; leave it out");
+        if (entry.Hinges is not null && !entry.Cups.IsEmpty) references.Fail(entry.At, "doors that come bored have as many hinges as cups; leave “hinges” out");
+        var handle = entry.Handle is { } h ? Handle(h) : null;
+        var held = entry.Catch is { } c ? TwoPart(c) : null;
+        var strip = entry.Strip is { } s ? references.Board(s.Board) : null;
+        var lining = entry.Lining is { } l ? references.Board(l) : null;
         return board is null || hinge is null ? null : new DoorsSpec(
-            board, entry.Hanging, (entry.Width, entry.Height), (entry.Module?.Width, entry.Module?.Height),
-            entry.Reveal ?? Size.Default(1.5, "usual-reveal"), entry.Gap ?? Size.Default(3, "usual-gap"), hinge, entry.Bands, entry.At);
+            board, entry.Hanging, entry.Mount, entry.Reveal ?? Size.Default(1.5, "usual-reveal"), entry.Gap ?? UsualGap(entry.Mount), hinge, entry.At)
+        {
+            Actual = (entry.Width, entry.Height),
+            Module = (entry.Module?.Width, entry.Module?.Height),
+            Recess = entry.Recess ?? Size.Zero,
+            Cups = entry.Cups,
+            Hinges = entry.Hinges,
+            Bands = entry.Bands,
+            Handle = handle,
+            Catch = held,
+            Strip = strip is null ? null : (strip, entry.Strip!.Width),
+            Gasket = entry.Gasket,
+            Lining = lining,
+        };
     }
 
     private CastorsSpec? Castors(CastorsEntry entry) =>
         references.Castor(entry.Castor) is { } castor ? new CastorsSpec(castor, entry.Clearance ?? Size.Default(5, "usual-castor-clearance"), entry.At) : null;
 
-    // The usual screw is the longest of the carcass screw's diameter that stays 3 mm under the applied top's face.
-    private AppliedTopSpec? AppliedTop(AppliedTopEntry entry, Board? under, JointRule? screwed)
+    private AppliedTopSpec? AppliedTop(AppliedTopEntry entry, Board? under, CarcassJoints? joints)
     {
-        const double LeastLeft = 3;
-        if (references.Board(entry.Board) is not { } board || under is null || screwed is null) return null;
-        var screw = entry.Screw is { } word ? references.Screw(word) : references.LongestScrew(((Screw)screwed.Fastener!).Diameter, under.Thickness.Value + board.Thickness.Value - LeastLeft);
+        if (references.Board(entry.Board) is not { } board || under is null || joints is null) return null;
+        var usual = joints.FaceToFace(under.Thickness.Value + board.Thickness.Value);
+        var screw = entry.Screw is { } word ? references.Screw(word) : usual.Fastener;
         var overhang = entry.Overhang ?? new OverhangEntry(Size.Zero, Size.Zero, Size.Zero);
-        return screw is null ? null : new AppliedTopSpec(board, (overhang.Front, overhang.Sides, overhang.Back), screwed with { Fastener = screw });
+        return screw is null ? null : new AppliedTopSpec(board, (overhang.Front, overhang.Sides, overhang.Back), usual with { Fastener = screw });
     }
 
     private static string Numbered(string word, int number) => string.Create(CultureInfo.InvariantCulture, $"{word}-{number}");

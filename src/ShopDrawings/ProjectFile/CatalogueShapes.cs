@@ -55,7 +55,7 @@ internal static class CatalogueShapes
         f.Required("hole-depth", Length("bracket-hole-depth"), "Depth of the pilots."))),
         (b, _) => (b, b.HoleDistance.Value < b.Leg.Value ? null : "the hole lies outside the leg"));
 
-    private static readonly RecordShape<Hinge> Hinge = new("a hinge", f => new Hinge
+    private static readonly Shape<Hinge> Hinge = new MappedShape<Hinge, Hinge>(new RecordShape<Hinge>("a hinge", f => new Hinge
     {
         Name = "",
         CupDiameter = f.Required("cup-diameter", Length("cup-diameter"), "Diameter of the cup's bore in the door."),
@@ -66,15 +66,20 @@ internal static class CatalogueShapes
         FixingDiameter = f.Required("fixing-diameter", Length("fixing-diameter"), "Diameter of the fixing holes."),
         FixingDepth = f.Required("fixing-depth", Length("fixing-depth"), "Depth of the fixing holes."),
         PlateSetBack = f.Required("plate-set-back", Length("plate-set-back"), "From the front edge of the side to the plate's holes."),
-        PlateSpacing = f.Required("plate-spacing", Length("plate-spacing"), "Between the plate's two holes, one above the other."),
+        PlateSpacing = f.Optional("plate-spacing", Length("plate-spacing"), "Between the plate's two holes where one stands above the other."),
+        PlateSecondSetBack = f.Optional("plate-second-set-back", Length("plate-set-back"), "From the front edge of the side to the plate's second hole where both lie in line."),
         PlateDiameter = f.Required("plate-diameter", Length("plate-diameter"), "Diameter of the plate's holes."),
         PlateDepth = f.Required("plate-depth", Length("plate-depth"), "Depth of the plate's holes."),
-        FixedDistance = f.Required("fixed-distance", NotNegative("fixed-distance"), "Overlay with a plate of height 0 and a boring distance of 0: plate height = fixed distance + boring distance - overlay."),
+        FixedDistance = f.Required("fixed-distance", NotNegative("fixed-distance"), "Overlay of the straight arm with a plate of height 0 and a boring distance of 0: plate height = fixed distance + boring distance - overlay."),
+        HalfFixedDistance = f.Optional("half-fixed-distance", NotNegative("fixed-distance"), "The same of the cranked arm for doors that share a panel; left out, there is none."),
+        InsetConstant = f.Optional("inset-constant", new NumberShape(Measure.Length, Range.Any, "inset-constant"), "Of the arm for doors between the sides: plate height = constant + boring distance + gap; left out, there is none."),
+        OpeningAngle = f.Optional("opening-angle", new NumberShape(Measure.Number, Range.Positive, "opening-angle", 60), "How far it opens, in degrees; 110 where it is left out.")?.Value ?? 110,
         BodyDepth = f.Required("body-depth", Length("body-depth"), "Room it takes behind the front edge."),
         BodyReach = f.Required("body-reach", Length("body-reach"), "Room it takes inwards from the side."),
         BodyHeight = f.Required("body-height", Length("body-height"), "Room it takes up and down together."),
         Intrusion = f.Required("intrusion", NotNegative("intrusion"), "How far the open door stands into the opening."),
-    });
+    }), (hinge, _) => (hinge, hinge.PlateSpacing is null == hinge.PlateSecondSetBack is null
+        ? "a plate has two holes: above each other, “plate-spacing”, or in line, “plate-second-set-back”; give one of the two" : null));
 
     private static readonly RecordShape<Slide> Slide = new("a slide", f => new Slide
     {
@@ -89,6 +94,14 @@ internal static class CatalogueShapes
         RunnerHoles = f.Required("runner-holes", new ListShape<Size>(NotNegative("runner-hole"), 40), "Holes on the side of what slides, each from the front end."),
         HoleDiameter = f.Required("hole-diameter", Length("slide-hole-diameter"), "Diameter of the pilot holes."),
         HoleDepth = f.Required("hole-depth", Length("slide-hole-depth"), "Depth of the pilot holes."),
+    });
+
+    private static readonly RecordShape<ShelfPin> Pin = new("a pin", f => new ShelfPin
+    {
+        Name = "",
+        Diameter = f.Required("diameter", Length("pin-diameter"), "Diameter of its bore."),
+        Depth = f.Required("depth", Length("pin-depth"), "Depth of its bore."),
+        BelowShelf = f.Required("below-shelf", NotNegative("below-shelf"), "From its bore's centre up to the underside of the shelf."),
     });
 
     private static readonly RecordShape<Castor> Castor = new("a castor", f => new Castor
@@ -143,6 +156,7 @@ internal static class CatalogueShapes
         f.Optional("hinges", new MapShape<Hinge>(Hinge), "Cup hinges, likewise.", [], "none"),
         f.Optional("slides", new MapShape<Slide>(Slide), "Slides, likewise.", [], "none"),
         f.Optional("castors", new MapShape<Castor>(Castor), "Castors, likewise.", [], "none"),
+        f.Optional("pins", new MapShape<ShelfPin>(Pin), "Pins that carry loose shelves, likewise.", [], "none"),
         f.Optional("hardware", new MapShape<HardwareEntry>(Hardware), "Any other bought part by the block it fills and what is drilled, cut and marked for it, likewise.", [], "none"));
 
     private static NumberShape Length(string rule) => new(Measure.Length, Range.Positive, rule);

@@ -32,7 +32,7 @@ internal sealed record BoardEntry(BoardKind Kind, Size Thickness, string Label, 
 internal sealed record CatalogueEntries(
     ImmutableArray<(Word Name, Fastener Value)> Fasteners, ImmutableArray<(Word Name, Hinge Value)> Hinges,
     ImmutableArray<(Word Name, Slide Value)> Slides, ImmutableArray<(Word Name, Castor Value)> Castors,
-    ImmutableArray<(Word Name, HardwareEntry Value)> Hardware);
+    ImmutableArray<(Word Name, ShelfPin Value)> Pins, ImmutableArray<(Word Name, HardwareEntry Value)> Hardware);
 
 /// <summary>A bought part by its block and what is drilled, cut and marked for it.</summary>
 internal sealed record HardwareEntry(
@@ -45,7 +45,7 @@ internal sealed record PatternBoreEntry(Position At, Size Diameter, Size? Depth)
 /// <summary>The cabinet.</summary>
 internal sealed record CabinetEntry(
     Size? Width, Size? Height, Size? Depth, InsideEntry? Inside, Size? Step, Word Board, bool IsTopOver, bool IsBottomUnder, Size Recess, BackEntry? Back,
-    BayEntry Bay, DoorsEntry? Doors, CastorsEntry? Castors, AppliedTopEntry? AppliedTop, ImmutableArray<(Direction Edge, Size Thickness)> Bands,
+    BayEntry Bay, CastorsEntry? Castors, AppliedTopEntry? AppliedTop, ImmutableArray<(Direction Edge, Size Thickness)> Bands,
     JointRuleEntry? Joint, CornersEntry? Corners, SourceSpan At);
 
 /// <summary>Inside sizes.</summary>
@@ -57,18 +57,42 @@ internal sealed record BackEntry(Word Board, BackFit Fit, Size? Inset, Size? Gro
 /// <summary>A bay, or the whole inside.</summary>
 internal sealed record BayEntry(
     Word? Name, Size? Height, Size? Width, ImmutableArray<BayEntry> Stacked, ImmutableArray<BayEntry> SideBySide, ShelvesEntry Shelves,
-    SlidingShelfEntry? Sliding, LiningEntry? Lining, SourceSpan At);
+    LooseShelvesEntry? Loose, SlidingShelfEntry? Sliding, DrawersEntry? Drawers, LiningEntry? Lining, DoorsEntry? Doors, SourceSpan At);
+
+/// <summary>Loose shelves on pins.</summary>
+internal sealed record LooseShelvesEntry(int Count, Word? Board, Word? Pin, Size? SetBack, Size? FromEnds, Size? Play, Size? FrontInset, SourceSpan At);
+
+/// <summary>A pair of slides, as part of what slides on it.</summary>
+internal sealed record SlidesEntry(Word Slide, Size? SetBack, Size? RearClearance, Word? Packer, Size? Load);
 
 /// <summary>A shelf on slides.</summary>
 internal sealed record SlidingShelfEntry(
-    Word Slide, Word? Board, Size? RunnerHeight, Size? AboveFloor, Size? SetBack, Size? RearClearance, Size? Load, SourceSpan At);
+    SlidesEntry Slides, Word? Board, Size? RunnerHeight, Size? AboveFloor, BeyondEntry? Beyond, TwoPartEntry? Latch, SourceSpan At);
+
+/// <summary>How far shelf and runners reach beyond the slides.</summary>
+internal sealed record BeyondEntry(Size ShelfFront, Size ShelfBack, Size RunnerFront, Size RunnerBack);
+
+/// <summary>Drawers that share the height of a bay: a number of equal ones, or the height of each front.</summary>
+internal sealed record DrawersEntry(
+    int? Count, ImmutableArray<Size?> Heights, SlidesEntry Slides, Word? Board, Word Bottom, bool IsBottomUnder, JointRuleEntry? Joint, Word? Front, DoorMount Mount,
+    Size? Reveal, Size? Gap, Size? Bands, HandleEntry? Handle, SourceSpan At);
+
+/// <summary>A handle and its place.</summary>
+internal sealed record HandleEntry(Word Hardware, Size? FromEdge, Size? FromTop, Size? FromBottom, SourceSpan At);
+
+/// <summary>A body and its keeper.</summary>
+internal sealed record TwoPartEntry(Word Body, Word Keeper);
 
 /// <summary>Sheets on the inside faces of a bay.</summary>
 internal sealed record LiningEntry(Word Board, ImmutableArray<Direction> Faces);
 
-/// <summary>Overlay doors.</summary>
+/// <summary>Doors before the cabinet or a bay.</summary>
 internal sealed record DoorsEntry(
-    Word Board, Hanging Hanging, Size? Width, Size? Height, DoorModuleEntry? Module, Size? Reveal, Size? Gap, Word? Hinge, Size? Bands, SourceSpan At);
+    Word Board, Hanging Hanging, DoorMount Mount, Size? Width, Size? Height, DoorModuleEntry? Module, Size? Reveal, Size? Gap, Size? Recess, Word? Hinge,
+    int? Hinges, ImmutableArray<Size> Cups, Size? Bands, HandleEntry? Handle, TwoPartEntry? Catch, StripEntry? Strip, Size? Gasket, Word? Lining, SourceSpan At);
+
+/// <summary>A strip behind the gap between two doors.</summary>
+internal sealed record StripEntry(Word Board, Size Width);
 
 /// <summary>The grid a bought door is made for.</summary>
 internal sealed record DoorModuleEntry(Size? Width, Size? Height);

@@ -83,14 +83,86 @@ internal static class ProjectShapes
     /// <summary>The schema's name for a bay, which may hold bays.</summary>
     public const string BayReference = "bay";
 
+    private static readonly RecordShape<LooseShelvesEntry> Loose = new("the loose shelves", f => new LooseShelvesEntry(
+        f.Required("count", new CountShape(0, 50), "How many shelves are cut; the rows are drilled from end to end."),
+        f.Optional("board", Name, "Name of their board; the cabinet's where it is left out."),
+        f.Optional("pin", Name, "Name of the pin; pin-5 where it is left out."),
+        f.Optional("set-back", Positive("pin-set-back"), "From the front of the bay to the first row; 37 mm where it is left out."),
+        f.Optional("from-ends", Positive("pin-end-distance"), "From floor and ceiling of the bay to the first and last hole; 96 mm where it is left out."),
+        f.Optional("play", NotNegative("shelf-play"), "Left free at each end of a shelf; 1 mm where it is left out."),
+        f.Optional("front-inset", NotNegative("front-inset"), "How far a shelf stands behind the front; 5 mm where it is left out."),
+        f.At));
+
+    private static readonly RecordShape<TwoPartEntry> TwoPart = new("a body and a keeper", f => new TwoPartEntry(
+        f.Required("body", Name, "Name of the hardware of the body."),
+        f.Required("keeper", Name, "Name of the hardware of the keeper.")));
+
+    private static readonly RecordShape<HandleEntry> Handle = new("a handle", f => new HandleEntry(
+        f.Required("hardware", Name, "Name of the hardware."),
+        f.Optional("from-edge", Positive("handle-edge-distance"), "From the edge that opens to the middle of a door's handle; 40 mm where it is left out. A drawer's is in the middle."),
+        f.Optional("from-top", Positive("handle-top-distance"), "From the upper edge of the front to the middle of the handle."),
+        f.Optional("from-bottom", Positive("handle-bottom-distance"), "From the lower edge of the front to it; left out both, it is in the middle."),
+        f.At));
+
+    private static readonly ChoiceShape<DoorMount> Mount = new(("overlay", DoorMount.Overlay), ("half-overlay", DoorMount.HalfOverlay), ("inset", DoorMount.Inset));
+
+    private const string MountHelp = "Over the front edges, half of those shared with the neighbour; over half of all upright edges; or between the panels.";
+
     private static readonly RecordShape<SlidingShelfEntry> Sliding = new("a sliding shelf", f => new SlidingShelfEntry(
-        f.Required("slide", Name, "Name of the pair of slides."),
+        Slides(f, "slides, runners and shelf"),
         f.Optional("board", Name, "Name of the board of shelf and runners; the cabinet's where it is left out."),
         f.Optional("runner-height", Positive("runner-height"), "Height of the two runners that stand on the slides; 70 mm where it is left out."),
         f.Optional("above-floor", NotNegative("above-floor"), "From the floor of the bay to the runners; 10 mm where it is left out."),
-        f.Optional("set-back", NotNegative("set-back"), "From the front edge of the cabinet to slides, runners and shelf; 3 mm where it is left out."),
-        f.Optional("rear-clearance", NotNegative("rear-clearance"), "Kept free behind for cables; 50 mm where it is left out."),
-        f.Optional("load", new NumberShape(Measure.Mass, Range.Positive, "load"), "What stands on it, to be checked against the slides."),
+        f.Optional("beyond", new RecordShape<BeyondEntry>("what reaches beyond the slides", b => new BeyondEntry(
+            b.Optional("shelf-front", NotNegative("shelf-overhang"), "The shelf at the front.", Size.Zero, "0"),
+            b.Optional("shelf-back", NotNegative("shelf-overhang"), "The shelf behind.", Size.Zero, "0"),
+            b.Optional("runner-front", NotNegative("runner-overhang"), "The runners at the front.", Size.Zero, "0"),
+            b.Optional("runner-back", NotNegative("runner-overhang"), "The runners behind.", Size.Zero, "0"))), "How far shelf and runners reach beyond the slides; left out, all are as long as the slides."),
+        f.Optional("latch", TwoPart, "Holds it closed against vibration: the body on the shelf beside its right edge, the keeper on the panel there."),
+        f.At));
+
+    private static readonly RecordShape<DrawersEntry> Drawers = new("the drawers", f => new DrawersEntry(
+        f.Optional("count", new MappedShape<int, int?>(new CountShape(1, 20), (n, _) => (n, null)), "How many, all equally high.", null, "as many as heights"),
+        f.Optional("heights", new ListShape<Size?>(new EitherShape<Size?>(
+            node => node is YamlScalar { Text: "rest" },
+            new ChoiceShape<Size?>(("rest", null)),
+            new MappedShape<Size, Size?>(Positive("front-height"), (height, _) => (height, null))), 20), "Height of each front from the lowest up; rest shares what is left.", [], "all equal"),
+        Slides(f, "slides and boxes"),
+        f.Optional("board", Name, "Name of the board of the boxes; the cabinet's where it is left out."),
+        f.Required("bottom", Name, "Name of the board of their bottoms."),
+        f.Optional("bottom-fit", new ChoiceShape<bool>(("groove", false), ("under", true)), "The bottom sits in a groove of all four sides, or lies under them.", false, "groove"),
+        f.Optional("joint", JointRule, "How the boxes are joined; the cabinet's usual joint where it is left out."),
+        f.Optional("front", Name, "Name of the board of the fronts; that of the boxes where it is left out."),
+        f.Optional("mount", Mount, MountHelp, DoorMount.Overlay, "overlay"),
+        f.Optional("reveal", NotNegative("reveal"), "From the outside of the carcass to the fronts; 1.5 mm where it is left out."),
+        f.Optional("gap", NotNegative("gap"), "Between two fronts, and around fronts between the panels; 3 mm, or 2 mm between the panels, where it is left out."),
+        f.Optional("bands", Positive("band-thickness"), "Thickness of the band on all four edges of the fronts."),
+        f.Optional("handle", Handle, "On each front."),
+        f.At));
+
+    private static readonly RecordShape<DoorsEntry> Doors = new("the doors", f => new DoorsEntry(
+        f.Required("board", Name, "Name of what they are made of; a bought door is a board of its own thickness."),
+        f.Optional("hang", new ChoiceShape<Hanging>(("left", Hanging.Left), ("right", Hanging.Right), ("pair", Hanging.Pair)), "One hinged on the left or right, or a pair.", Hanging.Pair, "pair"),
+        f.Optional("mount", Mount, MountHelp, DoorMount.Overlay, "overlay"),
+        f.Optional("width", Positive("door-width"), "Actual width of one door; left out, it follows from the cabinet."),
+        f.Optional("height", Positive("door-height"), "Actual height of one door; left out, it follows from the cabinet."),
+        f.Optional("module", new RecordShape<DoorModuleEntry>("a module", m => new DoorModuleEntry(
+            m.Optional("width", Positive("module-width"), "Width of the grid, gaps included."),
+            m.Optional("height", Positive("module-height"), "Height of the grid, gaps included."))), "The grid a bought door is made for; a cabinet without a width or height of its own takes it from here."),
+        f.Optional("reveal", NotNegative("reveal"), "From the outside of the carcass to the doors; 1.5 mm where it is left out."),
+        f.Optional("gap", NotNegative("gap"), "Between two doors, and around doors between the panels; 3 mm, or 2 mm between the panels, where it is left out."),
+        f.Optional("recess", NotNegative("door-recess"), "How far doors between the panels stand behind the front; 0 where it is left out."),
+        f.Optional("hinge", Name, "Name of the hinge; cup-35 where it is left out."),
+        f.Optional("hinges", new MappedShape<int, int?>(new CountShape(2, 9), (n, _) => (n, null)), "Number of hinges of each door.", null, "by its mass"),
+        f.Optional("cups", new ListShape<Size>(Positive("cup-height"), 9), "Of doors that come bored: each cup's centre from the lower edge. Plates follow, and shelves without a height, rows and slides give way.", [], "bored here"),
+        f.Optional("bands", Positive("band-thickness"), "Thickness of the band on all four edges."),
+        f.Optional("handle", Handle, "On each door, upright."),
+        f.Optional("catch", TwoPart, "Holds each door closed: the body under the panel above the opening, the keeper on the back of the door."),
+        f.Optional("centre-strip", new RecordShape<StripEntry>("a centre strip", m => new StripEntry(
+            m.Required("board", Name, "Name of its board."),
+            m.Optional("width", Positive("strip-width"), "Its width.", Size.Default(40, "strip-width"), "40 mm"))), "A strip on the back of the right-hand door that covers the gap of a pair."),
+        f.Optional("gasket", Positive("gasket-thickness"), "Thickness, when closed, of a soft strip all round the opening; the doors stand that far off the carcass."),
+        f.Optional("lining", Name, "Name of a sheet on the back of each door, inside the opening and clear of the hinges."),
         f.At));
 
     private static readonly RecordShape<LiningEntry> Lining = new("a lining", f => new LiningEntry(
@@ -103,20 +175,6 @@ internal static class ProjectShapes
         f.Optional("name", Name, "Its name, part of the ids of the panels in it; bay-1, bay-2 … where it is left out."),
         f.Optional("height", Positive("bay-height"), "Clear height of a stacked bay; left out, it shares what is left."),
         f.Optional("width", Positive("bay-width"), "Clear width of a bay side by side; left out, it shares what is left.")));
-
-    private static readonly RecordShape<DoorsEntry> Doors = new("the doors", f => new DoorsEntry(
-        f.Required("board", Name, "Name of what they are made of; a bought door is a board of its own thickness."),
-        f.Optional("hang", new ChoiceShape<Hanging>(("left", Hanging.Left), ("right", Hanging.Right), ("pair", Hanging.Pair)), "One hinged on the left or right, or a pair.", Hanging.Pair, "pair"),
-        f.Optional("width", Positive("door-width"), "Actual width of one door; left out, it follows from the cabinet."),
-        f.Optional("height", Positive("door-height"), "Actual height of one door; left out, it follows from the cabinet."),
-        f.Optional("module", new RecordShape<DoorModuleEntry>("a module", m => new DoorModuleEntry(
-            m.Optional("width", Positive("module-width"), "Width of the grid, gaps included."),
-            m.Optional("height", Positive("module-height"), "Height of the grid, gaps included."))), "The grid a bought door is made for; a cabinet without a width or height of its own takes it from here."),
-        f.Optional("reveal", NotNegative("reveal"), "From the outside of the carcass to the doors; 1.5 mm where it is left out."),
-        f.Optional("gap", NotNegative("gap"), "Between two doors; 3 mm where it is left out."),
-        f.Optional("hinge", Name, "Name of the hinge; cup-35 where it is left out."),
-        f.Optional("bands", Positive("band-thickness"), "Thickness of the band on all four edges."),
-        f.At));
 
     private static readonly RecordShape<CastorsEntry> Castors = new("the castors", f => new CastorsEntry(
         f.Required("castor", Name, "Name of the castor."),
@@ -146,7 +204,6 @@ internal static class ProjectShapes
         f.Optional("recess", NotNegative("recess"), "How far a bottom between the sides is raised above their lower edge.", Size.Zero, "0"),
         f.Optional("back", Back, "The back; left out, the cabinet is open behind."),
         BayFields(f, null, null, null),
-        f.Optional("doors", Doors, "Overlay doors; left out, there are none."),
         f.Optional("castors", Castors, "Four castors under the bottom; left out, there are none."),
         f.Optional("applied-top", AppliedTop, "A finished panel laid over the top; left out, there is none."),
         f.Optional("bands", Bands(), "Edge bands of all carcass panels, dividers and shelves, by where the edge looks.", [], "none"),
@@ -160,9 +217,20 @@ internal static class ProjectShapes
         f.Optional("stacked", new ListShape<BayEntry>(new ReferenceShape<BayEntry>(BayReference, () => Bay), 20), "Bays above each other, from the bottom up, a fixed shelf between each two.", [], "none"),
         f.Optional("side-by-side", new ListShape<BayEntry>(new ReferenceShape<BayEntry>(BayReference, () => Bay), 20), "Bays beside each other, from left to right, a divider between each two.", [], "none"),
         f.Optional("shelves", Shelves, "A number of evenly spaced fixed shelves, or a list of shelves.", new ShelvesEntry(0, [], default), "none"),
+        f.Optional("loose-shelves", Loose, "Shelves on pins in rows of holes 32 mm apart."),
         f.Optional("sliding-shelf", Sliding, "A shelf for equipment on side-mounted slides."),
+        f.Optional("drawers", Drawers, "Drawers above each other."),
         f.Optional("lining", Lining, "Sheets fixed to inside faces."),
+        f.Optional("doors", Doors, "Doors before it; left out, there are none."),
         f.At);
+
+    // What whatever slides says of its slides.
+    private static SlidesEntry Slides(Fields f, string what) => new(
+        f.Required("slide", Name, "Name of the pair of slides."),
+        f.Optional("set-back", NotNegative("set-back"), $"From the front edge of the cabinet to {what}; 3 mm where it is left out, and behind doors between the panels in any case."),
+        f.Optional("rear-clearance", NotNegative("rear-clearance"), "Kept free behind for cables; 50 mm where it is left out, 5 mm behind drawers."),
+        f.Optional("packer", Name, "Name of the board of the packers that bring the slides past open doors, where these stand in the way; the cabinet's where it is left out."),
+        f.Optional("load", new NumberShape(Measure.Mass, Range.Positive, "load"), "What stands on it, or in each, to be checked against the slides."));
 
     private static readonly MappedShape<ImmutableArray<(Direction, Size)>, ImmutableArray<(Direction, Size)>> NamedPlace =
         new(ByEdge("a place", NotNegative("distance"), d => $"Distance from the edge that looks {d.Word()}."), (from, _) =>

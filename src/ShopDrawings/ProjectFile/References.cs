@@ -75,6 +75,9 @@ internal sealed class References
     /// <summary>A pair of slides.</summary>
     public Slide? Slide(Word word) => Find(catalogue.Slides, word, "slide");
 
+    /// <summary>A shelf pin; the usual one where none is named.</summary>
+    public ShelfPin? Pin(Word? word) => word is null ? catalogue.Pins["pin-5"] : Find(catalogue.Pins, word, "pin");
+
     /// <summary>A castor.</summary>
     public Castor? Castor(Word word) => Find(catalogue.Castors, word, "castor");
 

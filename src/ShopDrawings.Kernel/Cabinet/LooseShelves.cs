@@ -1,0 +1,75 @@
+namespace ShopDrawings.Kernel;
+
+/// <summary>Loose shelves on pins in rows of holes on the 32 mm grid of the panels beside them. Lengths in mm.</summary>
+internal sealed class LooseShelves(LooseShelvesSpec spec, AssemblyBuilder assembly, Faults faults)
+{
+    /// <summary>
+    /// Drills the rows, a hole left out where something is in its way, and lays the shelves at the holes nearest to an even spread. Holes from
+    /// both faces of one panel leave material between them.
+    /// </summary>
+    public void Build(Space space)
+    {
+        var depth = space.Y.Extent;
+        if (depth.Value < 2 * spec.SetBack.Value + spec.Pitch.Value || space.Z.Extent.Value < 2 * spec.FromEnds.Value + spec.Pitch.Value)
+        {
+            assembly.Misfit([space.Left, space.Right], $"two rows of pins do not fit in {space.Name}, which is {faults.Print(depth)} deep and {faults.Print(space.Z.Extent)} high",
+                [new("depth", depth.Value, "mm"), new("height", space.Z.Extent.Value, "mm")], "make the bay larger, or the set-back of the rows less", "common practice, no source");
+            return;
+        }
+
+        var front = space.Y.From == Size.Zero ? spec.SetBack : space.Y.From + spec.SetBack;
+        var rear = space.Y.From == Size.Zero ? PinRows.Last(depth, spec.SetBack) : space.Y.From + PinRows.Last(depth, spec.SetBack);
+        var count = (int)Math.Floor((space.Z.Extent.Value - 2 * spec.FromEnds.Value) / spec.Pitch.Value + 1e-9) + 1;
+        var free = Enumerable.Range(0, count)
+            .Select(i => (Index: i, Z: i == 0 ? space.Z.From + spec.FromEnds : space.Z.From + spec.FromEnds + (double)i * spec.Pitch))
+            .Where(hole => Sides(space).All(side => IsFree(side, hole.Z, [front, rear]))).ToList();
+        foreach (var side in Sides(space))
+            assembly.Write(side.Panel.Id, free.SelectMany(hole => new[] { front, rear }.Select(y => Pin(side, hole.Z, y))));
+        Lay(space, [.. free.Select(h => h.Z)], front, rear);
+    }
+
+    private (Panel Panel, Surface Face, string Id)[] Sides(Space space)
+    {
+        var (left, right) = (assembly.Find(space.Left)!, assembly.Find(space.Right)!);
+        Surface Facing(Panel panel, Direction towards) => panel.Facing(Surface.Inside) == towards ? Surface.Inside : Surface.Outside;
+        return [(left, Facing(left, Direction.Right), $"{space.Path}left-pins"), (right, Facing(right, Direction.Left), $"{space.Path}right-pins")];
+    }
+
+    // A divider is drilled from both faces at one place.
+    private Size Depth(Panel panel) => panel.Id is "left-side" or "right-side"
+        ? spec.Pin.Depth
+        : Size.Smallest(spec.Pin.Depth, (panel.Thickness - Size.Default(BoreInPanel.Floor.Default, "least-between")) / 2).As("pin-depth");
+
+    private Bore Pin((Panel Panel, Surface Face, string Id) side, Size z, Size y) =>
+        Bore.Blind(side.Id, side.Face, side.Panel.OnFace(new SizePoint(Size.Zero, y, z)), spec.Pin.Diameter, Depth(side.Panel), BoreUse.Seat);
+
+    private bool IsFree((Panel Panel, Surface Face, string Id) side, Size z, Size[] rows)
+    {
+        var others = new Clearing(side.Panel, BoresOfOtherFace(side));
+        return rows.All(y => others.Obstacle(Pin(side, z, y)) is null);
+    }
+
+    // Pins from the other face stand at the same places by intention.
+    private static Func<Bore, bool> BoresOfOtherFace((Panel Panel, Surface Face, string Id) side) =>
+        bore => !(bore.Surface == side.Face.Opposite() && bore.Origin.EndsWith("-pins", StringComparison.Ordinal));
+
+    private void Lay(Space space, List<Size> holes, Size front, Size rear)
+    {
+        var t = spec.Board.Thickness;
+        var x = new Stretch(space.X.From + spec.Play, space.X.Extent - 2 * spec.Play);
+        var y = new Stretch(space.Y.From == Size.Zero ? spec.FrontInset : space.Y.From + spec.FrontInset, space.Y.Extent - spec.FrontInset);
+        for (var i = 1; i <= spec.Count; i++)
+        {
+            if (holes.Count == 0) return;
+            var even = space.Z.From.Value + space.Z.Extent.Value * i / (spec.Count + 1);
+            var hole = holes.MinBy(h => Math.Abs(h.Value - even))!;
+            holes.Remove(hole);
+            var id = FormattableString.Invariant($"{space.Path}loose-shelf-{i}");
+            if (!faults.Fill(assembly, id, spec.Board, (x, y, new(hole + spec.Pin.BelowShelf, t)), Direction.Bottom, Direction.Right, [], spec.Source)) return;
+            foreach (var (side, word) in Sides(space).Zip(new[] { "left", "right" }))
+                foreach (var (row, end) in new[] { (front, "front"), (rear, "rear") })
+                    assembly.Add(new PlacedHardware($"{id}/{end}-{word}-pin", HardwareKind.Pin, spec.Pin.Name,
+                        [new Mount(side.Panel.Id, side.Face, side.Panel.OnFace(new SizePoint(Size.Zero, row, hole)))], [], []));
+        }
+    }
+}
