@@ -18,7 +18,7 @@ internal sealed class CabinetReader(References references)
         var board = references.Board(entry.Board);
         var joints = Joints(entry);
         var back = entry.Back is { } b ? Back(b, board, joints?.Screwed) : null;
-        var bay = Bay(entry.Bay, "", board);
+        var bay = Bay(entry.Bay, "", board, joints?.Screwed);
         var doors = entry.Doors is { } d ? Doors(d) : null;
         var castors = entry.Castors is { } c ? Castors(c) : null;
         var top = entry.AppliedTop is { } t ? AppliedTop(t, board, joints?.Screwed) : null;
@@ -81,7 +81,7 @@ internal sealed class CabinetReader(References references)
         return new BackSpec(board, entry.Fit, inset, depth, entry.GroovePlay ?? Size.Default(0.3, "usual-groove-play"), entry.EndPlay ?? Size.Default(1, "usual-end-play"), screwed with { Fastener = screw });
     }
 
-    private BaySpec? Bay(BayEntry entry, string name, Board? usual)
+    private BaySpec? Bay(BayEntry entry, string name, Board? usual, JointRule? screwed)
     {
         var split = !entry.Stacked.IsEmpty ? Split.Stacked : !entry.SideBySide.IsEmpty ? Split.SideBySide : Split.None;
         var fills = entry.Sliding is not null || entry.Lining is not null || entry.Shelves.Even > 0 || !entry.Shelves.Each.IsEmpty;
@@ -98,12 +98,12 @@ internal sealed class CabinetReader(References references)
             if (wrong is not null) references.Fail(wrong.Source, $"the {key} of {(split == Split.Stacked ? "stacked bays" : "bays side by side")} follows from the space they are in; leave it out");
             var childName = child.Name?.Text ?? Numbered("bay", number);
             if (!taken.Add(childName)) references.Fail(child.Name?.At ?? child.At, $"two bays are called “{childName}”; give one another name");
-            if (Bay(child, childName, usual) is { } read) bays.Add(read with { Clear = clear });
+            if (Bay(child, childName, usual, screwed) is { } read) bays.Add(read with { Clear = clear });
         }
 
         var shelves = Shelves(entry, name.Length == 0 && split == Split.None, usual);
         var sliding = entry.Sliding is { } s ? Sliding(s, usual) : null;
-        var lining = entry.Lining is { } l && references.Board(l.Board) is { } board ? new LiningSpec(board, [.. l.Faces.Distinct()]) : null;
+        var lining = entry.Lining is { } l ? Lining(l, screwed) : null;
         return new BaySpec(name, null, split, bays.ToImmutable(), shelves, sliding, lining, entry.At);
     }
 
@@ -137,6 +137,12 @@ internal sealed class CabinetReader(References references)
             entry.SetBack ?? Size.Default(3, "usual-set-back"),
             entry.RearClearance ?? Size.Default(50, "usual-rear-clearance"),
             entry.Load, entry.At);
+    }
+
+    private LiningSpec? Lining(LiningEntry entry, JointRule? screwed)
+    {
+        var (board, screw) = (references.Board(entry.Board), entry.Screw is { } word ? references.Screw(word) : null);
+        return board is null ? null : new LiningSpec(board, [.. entry.Faces.Distinct()], screw is null || screwed is null ? null : screwed with { Fastener = screw });
     }
 
     private DoorsSpec? Doors(DoorsEntry entry)

@@ -64,7 +64,7 @@ internal sealed record SlidingShelfEntry(
     Word Slide, Word? Board, Size? RunnerHeight, Size? AboveFloor, Size? SetBack, Size? RearClearance, Size? Load, SourceSpan At);
 
 /// <summary>Sheets on the inside faces of a bay.</summary>
-internal sealed record LiningEntry(Word Board, ImmutableArray<Direction> Faces);
+internal sealed record LiningEntry(Word Board, ImmutableArray<Direction> Faces, Word? Screw);
 
 /// <summary>Overlay doors.</summary>
 internal sealed record DoorsEntry(

@@ -96,7 +96,8 @@ internal static class ProjectShapes
     private static readonly RecordShape<LiningEntry> Lining = new("a lining", f => new LiningEntry(
         f.Required("board", Name, "Name of the sheet it is cut from."),
         f.Required("faces", new ListShape<Direction>(new ChoiceShape<Direction>(
-            ("left", Direction.Left), ("right", Direction.Right), ("back", Direction.Back), ("bottom", Direction.Bottom), ("top", Direction.Top)), 5), "The sides of the bay it covers.")));
+            ("left", Direction.Left), ("right", Direction.Right), ("back", Direction.Back), ("bottom", Direction.Bottom), ("top", Direction.Top)), 5), "The sides of the bay it covers."),
+        f.Optional("screw", Name, "Name of the screw that holds each rectangular piece to the panel it touches, in two rows; none before a back in a groove, which stands a little away. Left out, no holes are drilled.")));
 
     /// <summary>A bay.</summary>
     public static readonly RecordShape<BayEntry> Bay = new("a bay", f => BayFields(f,
@@ -161,7 +162,7 @@ internal static class ProjectShapes
         f.Optional("side-by-side", new ListShape<BayEntry>(new ReferenceShape<BayEntry>(BayReference, () => Bay), 20), "Bays beside each other, from left to right, a divider between each two.", [], "none"),
         f.Optional("shelves", Shelves, "A number of evenly spaced fixed shelves, or a list of shelves.", new ShelvesEntry(0, [], default), "none"),
         f.Optional("sliding-shelf", Sliding, "A shelf for equipment on side-mounted slides."),
-        f.Optional("lining", Lining, "Sheets fixed to inside faces."),
+        f.Optional("lining", Lining, "Sheets against inside faces, cut to clear what is fixed there."),
         f.At);
 
     private static readonly MappedShape<ImmutableArray<(Direction, Size)>, ImmutableArray<(Direction, Size)>> NamedPlace =
