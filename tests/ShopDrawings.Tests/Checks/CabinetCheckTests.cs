@@ -136,7 +136,7 @@ public class CabinetCheckTests
     [Fact]
     public void Door_hung_by_one_end_is_an_error()
     {
-        var findings = Find("board: main, width: 500, height: 800, depth: 350, doors: {board: main, hang: left}, stacked: [{name: low, lining: {board: thin, faces: [left]}}, {name: up}]");
+        var findings = Find("board: main, width: 500, height: 800, depth: 350, doors: {board: main, hang: left}, shelves: [{top: 60}, {top: 120}, {top: 180}, {top: 240}, {top: 300}, {top: 360}]");
 
         Assert.Contains(findings, f => f.Message.StartsWith("door: its outer hinges stand only", StringComparison.Ordinal));
     }
@@ -166,6 +166,18 @@ public class CabinetCheckTests
         var text = Boards + $"cabinet: {{width: 600, height: 700, depth: {depth}, board: main, back: {{board: main, fit: within-sides}}, sliding-shelf: {{slide: side-450, rear-clearance: 30}}, lining: {{board: thick, faces: [back]}}}}\n";
 
         Assert.Equal(fits, Fixtures.Mistakes(text).Count == 0);
+    }
+
+    // The slides leave 13.05 mm beside what they carry.
+    [Theory]
+    [InlineData("thin", false)]
+    [InlineData("b16", true)]
+    public void Lining_thicker_than_the_room_beside_a_sliding_shelf_is_in_its_way(string board, bool meets)
+    {
+        var findings = Find($"width: 600, height: 700, depth: 560, board: main, sliding-shelf: {{slide: side-450}}, lining: {{board: {board}, faces: [left, right]}}");
+
+        Assert.Equal(meets, findings.Any(f => f.Message.StartsWith("what slides on left-slide meets left-lining on its way out, by 2.95", StringComparison.Ordinal)));
+        Assert.Equal(meets, findings.Length > 0);
     }
 
     [Fact]
