@@ -268,9 +268,6 @@ public sealed class PanelSheet
     // A heading a kind, such as "12 × ⌀4.5 through, outside", then the places in as many columns as fit.
     private IEnumerable<(string Text, double X)[]> Rows()
     {
-        const double Indent = 2;
-        const double Gap = 1.2;
-        var width = ListArea.Width - 6 - Indent;
         if (!panel.Bands.IsEmpty) yield return [($"saw to {lengths.Print(panel.CutLength.Value)} × {lengths.Print(panel.CutWidth.Value)}, then", 0)];
         foreach (var band in panel.Bands)
         {
@@ -281,12 +278,22 @@ public sealed class PanelSheet
         foreach (var kind in panel.Features.GroupBy(Kind))
         {
             yield return [(string.Create(CultureInfo.InvariantCulture, $"{kind.Count()} × {kind.Key}"), 0)];
-            var places = kind.OrderBy(f => Corner(f).X).ThenBy(f => Corner(f).Y).Select(Places).ToList();
-            var columns = Math.Max(1, (int)(width / (places.Max(p => Lettering.Width(p, Small)) + Gap)));
-            foreach (var row in places.Chunk(columns)) yield return [.. row.Select((p, i) => (p, Indent + i * width / columns))];
+            foreach (var row in Columns([.. kind.OrderBy(f => Corner(f).X).ThenBy(f => Corner(f).Y).Select(Places)])) yield return row;
         }
 
         if (panel.Features.IsEmpty) yield return [("none", 0)];
+        if (panel.IsRectangular || !panel.Outline.Segments.All(s => s.IsLine)) yield break;
+        yield return [(string.Create(CultureInfo.InvariantCulture, $"outline by its {panel.Outline.Segments.Length} corners, in order"), 0)];
+        foreach (var row in Columns([.. panel.Outline.Segments.Select(s => Place(s.Start))])) yield return row;
+    }
+
+    private static IEnumerable<(string Text, double X)[]> Columns(IReadOnlyList<string> places)
+    {
+        const double Indent = 2;
+        const double Gap = 1.2;
+        var width = ListArea.Width - 6 - Indent;
+        var columns = Math.Max(1, (int)(width / (places.Max(p => Lettering.Width(p, Small)) + Gap)));
+        return places.Chunk(columns).Select(row => row.Select((p, i) => (p, Indent + i * width / columns)).ToArray());
     }
 
     private string Kind(Feature feature) => feature switch

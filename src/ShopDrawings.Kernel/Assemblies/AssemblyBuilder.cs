@@ -36,6 +36,9 @@ internal sealed class AssemblyBuilder(string name)
     /// <summary>Whether a face of one panel lies on an edge of the other.</summary>
     public bool CanJoin(string through, string receiving) => ButtContact.Of(Find(through)!, Find(receiving)!) is not null;
 
+    /// <summary>Whether a face of one panel lies in the plane of a face of the other; false where there is no such panel.</summary>
+    public bool CanJoinFaces(string through, string receiving) => (Find(through), Find(receiving)) is ({ } a, { } b) && JointWriter.FacesMeet(a, b);
+
     /// <summary>Milled off every edge before it is banded.</summary>
     public Size PreMill { get; init; } = Size.Zero;
 
@@ -52,6 +55,13 @@ internal sealed class AssemblyBuilder(string name)
     {
         var index = panels.FindIndex(p => p.Id == panelId);
         panels[index] = panels[index].WithFeatures(features);
+    }
+
+    /// <summary>Gives a panel another outline of the same length and width.</summary>
+    public void Reshape(string panelId, Contour outline)
+    {
+        var index = panels.FindIndex(p => p.Id == panelId);
+        panels[index] = panels[index].WithOutline(outline);
     }
 
     /// <summary>

@@ -5,6 +5,7 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
 {
     private readonly List<string> fixedPanels = [];
     private readonly List<DoorLayout> doors = [];
+    private readonly List<LiningSheet> linings = [];
 
     /// <summary>Ids of the shelves and dividers added so far.</summary>
     public IReadOnlyList<string> Fixed => fixedPanels;
@@ -12,7 +13,10 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
     /// <summary>The doors laid out so far, to be hung when all behind them is in its place.</summary>
     public IReadOnlyList<DoorLayout> Doors => doors;
 
-    /// <summary>Adds everything in a bay.</summary>
+    /// <summary>The sheets on inside faces, to be cut when all else is in its place.</summary>
+    public IReadOnlyList<LiningSheet> Linings => linings;
+
+    /// <summary>Adds everything in a bay but its linings.</summary>
     public void Resolve(BaySpec bay, Space space)
     {
         if (bay.Doors is { } hung)
@@ -148,34 +152,32 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
     }
 
     // Sheets against the inside faces: the one behind covers all, those on floor and ceiling end before it, those on left and right between
-    // these. What is left inside them is the space for everything else.
+    // these. What is in the bay stands before the first three, and in openings of those on left and right, where it is fixed to the sides.
     private Space Line(LiningSpec lining, Space space, BaySpec bay)
     {
         var t = lining.Board.Thickness;
-        if ((lining.Faces.Contains(Direction.Left) || lining.Faces.Contains(Direction.Right)) && (!bay.Shelves.IsEmpty || bay.Sliding is not null))
-            faults.Add("what is screwed to the sides of a bay leaves no room for a lining there; leave left and right out of its faces", bay.Source);
         Size Less(Direction face) => lining.Faces.Contains(face) ? t : Size.Zero;
         var deep = new Stretch(space.Y.From, space.Y.Extent - Less(Direction.Back));
         var high = new Stretch(space.Z.From + Less(Direction.Bottom), space.Z.Extent - Less(Direction.Bottom) - Less(Direction.Top));
         if (high.Extent.Value <= Tolerance.Length || deep.Extent.Value <= Tolerance.Length)
             faults.Add($"linings {faults.Print(t)} thick leave nothing of a bay {faults.Print(space.Z.Extent)} high", bay.Source);
+        if ((space.X.Extent - Less(Direction.Left) - Less(Direction.Right)).Value <= Tolerance.Length)
+            faults.Add($"linings {faults.Print(t)} thick leave nothing of a bay {faults.Print(space.X.Extent)} wide", bay.Source);
         if (faults.All.Count > 0) return space;
         foreach (var face in lining.Faces)
         {
-            var (x, y, z, grain) = face switch
+            var (x, y, z, grain, behind) = face switch
             {
-                Direction.Left => (new(space.X.From, t), deep, high, Direction.Top),
-                Direction.Right => (new(space.X.From + space.X.Extent - t, t), deep, high, Direction.Top),
-                Direction.Bottom => (space.X, deep, new(space.Z.From, t), Direction.Right),
-                Direction.Top => (space.X, deep, new Stretch(space.Z.From + space.Z.Extent - t, t), Direction.Right),
-                _ => (space.X, new(deep.From + deep.Extent, t), space.Z, Direction.Top),
+                Direction.Left => (new(space.X.From, t), deep, high, Direction.Top, space.Left),
+                Direction.Right => (new(space.X.From + space.X.Extent - t, t), deep, high, Direction.Top, space.Right),
+                Direction.Bottom => (space.X, deep, new(space.Z.From, t), Direction.Right, space.Bottom),
+                Direction.Top => (space.X, deep, new Stretch(space.Z.From + space.Z.Extent - t, t), Direction.Right, space.Top),
+                _ => (space.X, new(deep.From + deep.Extent, t), space.Z, Direction.Top, "back"),
             };
-            var id = $"{space.Path}{face.Word()}-lining";
-            if (faults.Fill(assembly, id, lining.Board, (x, y, z), face, grain, [], bay.Source)) assembly.Linings.Add(id);
+            linings.Add(new LiningSheet($"{space.Path}{face.Word()}-lining", lining.Board, (x, y, z), face, grain, behind, lining.Joint, bay.Source));
         }
 
-        var wide = new Stretch(space.X.From + Less(Direction.Left), space.X.Extent - Less(Direction.Left) - Less(Direction.Right));
-        return space with { X = wide, Y = deep, Z = high };
+        return space with { Y = deep, Z = high };
     }
 
     // A shelf without a height of its own gives way to the hinges of doors that come bored.

@@ -56,6 +56,9 @@ internal sealed class CabinetResolver
         if (faults.All.Count > 0) return;
         if (spec.Castors is { } castors) new CastorMounting(castors, spec, frame, assembly, faults).Mount();
         if (spec.AppliedTop is { } top) LayTop(top);
+        if (faults.All.Count > 0) return;
+        var cutter = new LiningCutter(assembly, faults);
+        foreach (var sheet in bays.Linings) cutter.Cut(sheet);
     }
 
     private void Carcass()

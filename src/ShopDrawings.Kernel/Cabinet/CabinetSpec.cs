@@ -220,7 +220,8 @@ internal sealed record TwoPartSpec(HardwarePattern Body, HardwarePattern Keeper)
 /// <summary>Sheets fixed to inside faces of a bay.</summary>
 /// <param name="Board">What they are cut from.</param>
 /// <param name="Faces">Which sides of the bay: left, right, back, bottom, top.</param>
-internal sealed record LiningSpec(Board Board, ImmutableArray<Direction> Faces);
+/// <param name="Joint">The screws that hold them, or nothing.</param>
+internal sealed record LiningSpec(Board Board, ImmutableArray<Direction> Faces, JointRule? Joint);
 
 /// <summary>How doors hang.</summary>
 internal enum Hanging

@@ -26,6 +26,7 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
             if (doors.Strip is { } strip && doors.Count == 2 && !hangsLeft) hung.Add(Strip(id, strip.Board, strip.Width));
             if (doors.Handle is { } handle) Fronts.Handle(assembly, handle, id, hangsLeft ? Direction.Right : Direction.Left, isUpright: true);
             if (doors.Catch is { } held) Catch(held, id, hangsLeft);
+            if (doors.Lining is { } lining) hung.AddRange(Line(id, lining, hangsLeft));
             var edge = hangsLeft ? x : x + layout.Width;
             assembly.Motions.Add(new Swing(id, [.. hung], edge, layout.Back, hangsLeft, doors.Hinge.OpeningAngle));
         }
@@ -185,6 +186,32 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         var z = opening.Z.From + opening.Z.Extent - held.Body.Height / 2;
         Fronts.Fit(assembly, new($"{doorId}/catch", held.Body, above, face, above.OnFace(new SizePoint(x, y, Size.Zero)), Fronts.Level(above)));
         Fronts.Fit(assembly, new($"{doorId}/keeper", held.Keeper, door, Surface.Inside, door.OnFace(new SizePoint(x, Size.Zero, z)), Fronts.Level(door)));
+    }
+
+    // Inside the opening, clear of the cups and arms of the hinges.
+    private IReadOnlyList<string> Line(string doorId, Board board, bool hangsLeft)
+    {
+        var free = Size.Default(3, "lining-in-opening");
+        var door = assembly.Find(doorId)!;
+        var (left, right) = door.Extent(0);
+        var (low, high) = (opening.X.From, opening.X.From + opening.X.Extent);
+        var from = (left.Value > low.Value ? left : low) + free;
+        var to = (right.Value < high.Value ? right : high) - free;
+        var (floor, ceiling) = (layout.Bottom.Value > opening.Z.From.Value ? layout.Bottom : opening.Z.From, opening.Z.From + opening.Z.Extent);
+        var top = (layout.Bottom + layout.Height).Value < ceiling.Value ? layout.Bottom + layout.Height : ceiling;
+        var sheet = new LiningSheet(
+            $"{doorId}-lining", board, (new(from, to - from), new(layout.Back, board.Thickness), new(floor + free, top - floor - 2 * free)), Direction.Front, Direction.Top, doorId, null, doors.Source);
+        var hinge = doors.Hinge;
+        var reach = hinge.BoringDistance.Value + hinge.CupDiameter.Value + hinge.FixingOffset.Value;
+        var edge = hangsLeft ? left.Value : right.Value;
+        var cups = assembly.Hardware.Where(h => h.Kind == HardwareKind.Hinge && h.Mounts[1].Panel == doorId).Select(h =>
+        {
+            var z = door.Placement!.ToAssembly(door.OnSurface(Surface.Inside, h.Mounts[1].At.Point)).Z;
+            var half = hinge.BodyHeight.Value / 2;
+            return (h.Id, Box3.Between(
+                new Point3(edge, layout.Back.Value - 1, z - half), new Point3(edge + (hangsLeft ? reach : -reach), layout.Back.Value + board.Thickness.Value, z + half)));
+        });
+        return new LiningCutter(assembly, faults).Cut(sheet, cups.ToList());
     }
 
     // All round the opening, on the front edges of the carcass.

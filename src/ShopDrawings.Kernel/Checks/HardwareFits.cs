@@ -149,7 +149,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             Rule, isLight ? Severity.Note : Severity.Warning, [door.Id],
             FormattableString.Invariant($"{door.Id}: {hinges.Length} hinges carry its {door.MassKg:0.#} kg{(isLight ? "" : $", which ask for {byMass}")}{(byHeight > hinges.Length ? $"; at {lengths.Describe(height)} of height makers' charts show {byHeight}, which keep it flat" : "")}"),
             [new("hinges", hinges.Length, ""), new("by mass", byMass, ""), new("by height", byHeight, "")], "typical of several makers' charts, from memory",
-            "give the doors more “hinges”", new Indicator(door.Id, door.Box));
+            "give the doors more “hinges”", null);
     }
 
     private IEnumerable<Finding> OfDoor(Panel door, PlacedHardware[] hinges, LengthStyle lengths) =>
@@ -165,7 +165,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             Rule, Severity.Error, [door.Id],
             $"{door.Id}: its outer hinges stand only {lengths.Describe(apart)} apart on a door {lengths.Describe(size.X)} wide and {lengths.Describe(size.Z)} high, since something is in the way elsewhere; {lengths.Describe(least)} is the least",
             [new("apart", apart, "mm"), new("least", least, "mm")], "note on a hinge maker's chart; half the height: common practice, no source",
-            "move shelves, slides or linings away from the ends of the door", new Indicator(door.Id, door.Box));
+            "move shelves or slides away from the ends of the door", new Indicator(door.Id, door.Box));
     }
 
     // The moving panels' own mass is left out.

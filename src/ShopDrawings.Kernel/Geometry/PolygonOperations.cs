@@ -78,6 +78,21 @@ internal static class PolygonOperations
         return contour;
     }
 
+    // Without corners at which the outline runs straight on: edges that were noded with others keep them.
+    private static Contour? WithoutNeedlessCorners(Contour? outline)
+    {
+        if (outline is null) return null;
+        var corners = outline.Segments.Select(s => s.Start).ToList();
+        bool Turns(int i)
+        {
+            var (before, after) = (corners[i] - corners[(i + corners.Count - 1) % corners.Count], corners[(i + 1) % corners.Count] - corners[i]);
+            return Math.Abs(before.Cross(after)) > Tolerance.Length * Math.Max(before.Length, after.Length);
+        }
+
+        var kept = corners.Where((_, i) => Turns(i)).ToList();
+        return Contour.FromSegments(kept.Select((p, i) => new Segment(p, kept[(i + 1) % kept.Count])));
+    }
+
     private static IEnumerable<Polygon> Polygons(Geometry geometry) =>
         Enumerable.Range(0, geometry.NumGeometries).Select(geometry.GetGeometryN).OfType<Polygon>().Where(p => !p.IsEmpty);
 
@@ -106,6 +121,11 @@ internal static class PolygonOperations
     // The angle of a chord that misses its arc by the tolerance: r(1 - cos(step/2)), written so that large radii lose no digits; at most a half circle.
     private static double StepRadians(double radius, double tolerance) => 4 * Math.Asin(Math.Sqrt(Math.Min(tolerance / (2 * radius), 0.5)));
 
+    /// <summary>A connected part of a region.</summary>
+    /// <param name="Outline">Its outer edge.</param>
+    /// <param name="Holes">The edges of what is cut out of it.</param>
+    internal sealed record Piece(Contour Outline, ImmutableArray<Contour> Holes);
+
     /// <summary>A set of points in the plane, bounded by straight lines.</summary>
     internal sealed class Region
     {
@@ -124,6 +144,13 @@ internal static class PolygonOperations
 
         /// <summary>The points in either set.</summary>
         public Region Or(Region other) => new(OverlayNGRobust.Overlay(geometry, other.geometry, SpatialFunction.Union));
+
+        /// <summary>The pieces the set falls into with what is cut out of them, those without area left out.</summary>
+        public IEnumerable<Piece> Outlines =>
+            from polygon in Polygons(geometry)
+            let outline = WithoutNeedlessCorners(ToContour(polygon.ExteriorRing))
+            where outline is not null
+            select new Piece(outline, [.. polygon.InteriorRings.Select(ring => WithoutNeedlessCorners(ToContour(ring))).OfType<Contour>()]);
 
         /// <summary>The boxes around the pieces the set falls into, those without area left out.</summary>
         public IEnumerable<Box2> Pieces => Polygons(geometry)

@@ -74,7 +74,7 @@ internal sealed class JointWriter
     /// <exception cref="ArgumentException">No two faces of them lie on each other.</exception>
     public static WrittenJoint Faces(Panel through, Panel receiving, JointRule rule, IEnumerable<Panel> around)
     {
-        var (face, held) = FacesMeeting(through, receiving);
+        var (face, held) = FacesMeeting(through, receiving) ?? throw new ArgumentException($"No face of {through.Id} lies on one of {receiving.Id}.", nameof(receiving));
         var writer = new JointWriter(through, face, receiving, held, rule);
         writer.around.AddRange(around.Where(p => p != through && p != receiving && p.Placement is not null).Select(p => (p.Id, p.Placement!.ToAssembly(p.Box))));
         var alongX = through.Length.Value >= through.Width.Value;
@@ -89,6 +89,9 @@ internal sealed class JointWriter
 
         return writer.Written(row);
     }
+
+    /// <summary>Whether a face of one placed panel lies in the plane of a face of the other and looks at it.</summary>
+    public static bool FacesMeet(Panel through, Panel receiving) => FacesMeeting(through, receiving) is not null;
 
     private WrittenJoint Written(FastenerRow? row) => new(
         new Joint(id, through.Id, entry, receiving.Id, held, row, [.. fasteners], rule.Housing.Value > 0 ? rule.Housing : null),
@@ -219,7 +222,7 @@ internal sealed class JointWriter
         throughFeatures.Add(groove);
     }
 
-    private static (Surface Face, Surface Held) FacesMeeting(Panel through, Panel receiving)
+    private static (Surface Face, Surface Held)? FacesMeeting(Panel through, Panel receiving)
     {
         Surface[] faces = [Surface.Inside, Surface.Outside];
         foreach (var face in faces)
@@ -230,6 +233,6 @@ internal sealed class JointWriter
                 if (through.Facing(face) == receiving.Facing(held).Opposite() && Tolerance.Same(Level(through, face), Level(receiving, held))) return (face, held);
             }
 
-        throw new ArgumentException($"No face of {through.Id} lies on one of {receiving.Id}.", nameof(receiving));
+        return null;
     }
 }

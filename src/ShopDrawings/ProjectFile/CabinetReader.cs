@@ -115,7 +115,7 @@ internal sealed class CabinetReader(References references)
             Loose = entry.Loose is { } loose ? Loose(loose, usual) : null,
             Sliding = entry.Sliding is { } sliding ? Sliding(sliding, usual) : null,
             Drawers = entry.Drawers is { } drawers ? Drawers(drawers, usual, joints) : null,
-            Lining = entry.Lining is { } lining && references.Board(lining.Board) is { } board ? new LiningSpec(board, [.. lining.Faces.Distinct()]) : null,
+            Lining = entry.Lining is { } lining ? Lining(lining, joints.Screwed) : null,
             Doors = entry.Doors is { } doors ? Doors(doors) : null,
         };
     }
@@ -199,6 +199,12 @@ internal sealed class CabinetReader(References references)
 
     private TwoPartSpec? TwoPart(TwoPartEntry entry) =>
         (references.Hardware(entry.Body), references.Hardware(entry.Keeper)) is ({ } body, { } keeper) ? new TwoPartSpec(body, keeper) : null;
+
+    private LiningSpec? Lining(LiningEntry entry, JointRule screwed)
+    {
+        var (board, screw) = (references.Board(entry.Board), entry.Screw is { } word ? references.Screw(word) : null);
+        return board is null ? null : new LiningSpec(board, [.. entry.Faces.Distinct()], screw is null ? null : screwed with { Fastener = screw });
+    }
 
     private DoorsSpec? Doors(DoorsEntry entry)
     {

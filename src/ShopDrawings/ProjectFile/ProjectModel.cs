@@ -84,7 +84,7 @@ internal sealed record HandleEntry(Word Hardware, Size? FromEdge, Size? FromTop,
 internal sealed record TwoPartEntry(Word Body, Word Keeper);
 
 /// <summary>Sheets on the inside faces of a bay.</summary>
-internal sealed record LiningEntry(Word Board, ImmutableArray<Direction> Faces);
+internal sealed record LiningEntry(Word Board, ImmutableArray<Direction> Faces, Word? Screw);
 
 /// <summary>Doors before the cabinet or a bay.</summary>
 internal sealed record DoorsEntry(

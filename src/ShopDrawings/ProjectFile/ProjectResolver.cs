@@ -199,8 +199,9 @@ internal sealed class ProjectResolver
         switch (feature)
         {
             case Bore { Depth: null } bore:
-                var (at, end) = (map(bore.At.Point), lining.Box.Max);
-                return at.X <= 0 || at.Y <= 0 || at.X >= end.X || at.Y >= end.Y ? null : Bore.Through(bore.Origin, Surface.Inside, lining.OnFace(panel.ToAssembly(bore.At)), bore.Diameter);
+                var at = map(bore.At.Point);
+                var isInside = IsInside(lining.Outline, at) && !lining.Features.OfType<CutOut>().Any(c => c.Outline.Contains(at));
+                return !isInside ? null : Bore.Through(bore.Origin, Surface.Inside, lining.OnFace(panel.ToAssembly(bore.At)), bore.Diameter);
             case CutOut cutOut:
                 var outline = cutOut.Outline.Mapped(map, panel.Placement!.Inwards != lining.Placement!.Inwards);
                 var meets = PolygonOperations.RegionOf(lining.Outline, ArcTolerance).And(PolygonOperations.RegionOf(outline, ArcTolerance)).Pieces.Any();
@@ -209,6 +210,8 @@ internal sealed class ProjectResolver
                 return null;
         }
     }
+
+    private static bool IsInside(Contour outline, Point2 point) => outline.Contains(point) && outline.DistanceTo(point) > Tolerance.Length;
 
     private void Line(LineEntry entry)
     {

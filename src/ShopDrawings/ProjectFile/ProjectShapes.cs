@@ -168,7 +168,8 @@ internal static class ProjectShapes
     private static readonly RecordShape<LiningEntry> Lining = new("a lining", f => new LiningEntry(
         f.Required("board", Name, "Name of the sheet it is cut from."),
         f.Required("faces", new ListShape<Direction>(new ChoiceShape<Direction>(
-            ("left", Direction.Left), ("right", Direction.Right), ("back", Direction.Back), ("bottom", Direction.Bottom), ("top", Direction.Top)), 5), "The sides of the bay it covers.")));
+            ("left", Direction.Left), ("right", Direction.Right), ("back", Direction.Back), ("bottom", Direction.Bottom), ("top", Direction.Top)), 5), "The sides of the bay it covers."),
+        f.Optional("screw", Name, "Name of the screw that holds each rectangular piece to the panel it touches, in two rows; none before a back in a groove, which stands a little away. Left out, no holes are drilled.")));
 
     /// <summary>A bay.</summary>
     public static readonly RecordShape<BayEntry> Bay = new("a bay", f => BayFields(f,
@@ -220,7 +221,7 @@ internal static class ProjectShapes
         f.Optional("loose-shelves", Loose, "Shelves on pins in rows of holes 32 mm apart."),
         f.Optional("sliding-shelf", Sliding, "A shelf for equipment on side-mounted slides."),
         f.Optional("drawers", Drawers, "Drawers above each other."),
-        f.Optional("lining", Lining, "Sheets fixed to inside faces."),
+        f.Optional("lining", Lining, "Sheets against inside faces, cut to clear what is fixed there."),
         f.Optional("doors", Doors, "Doors before it; left out, there are none."),
         f.At);
 

@@ -76,7 +76,7 @@ public class CabinetTests(ITestOutputHelper output)
 
     [Fact]
     public void Hinges_stand_clear_wherever_bays_are_high_enough() => RandomCabinet.Any.Where(c => c.Doors != "none" && c.Height > 700 && c.Even == 0 && c.Tops.Length == 0).Sample(cabinet =>
-        Assert.Empty(Shop.Check(Fixtures.DesignOf(cabinet.Text)).Select(f => f.Message)), iter: 100);
+        Assert.Empty(Shop.Check(Fixtures.DesignOf(cabinet.Text)).Where(f => f.Severity == Severity.Error).Select(f => f.Message)), iter: 100);
 
     [Fact]
     public void Every_size_recomputes_from_its_derivation() => RandomCabinet.Any.Sample(cabinet =>

@@ -43,7 +43,7 @@ public class CabinetCheckTests
     {
         var findings = Find("width: 600, height: 240, depth: 600, board: main, doors: {board: main}, sliding-shelf: {slide: side-450, set-back: 80, runner-height: 120}");
 
-        Assert.Contains(findings, f => f.Rule == "hardware-fits" && f.Message.StartsWith("what slides on left-slide meets left-door/hinge-", StringComparison.Ordinal));
+        Assert.Contains(findings, f => f.Rule == "hardware-fits" && f.Message.StartsWith("sliding-shelf meets left-door/hinge-", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -130,13 +130,13 @@ public class CabinetCheckTests
             joints: [{through: left-side, into: rail}, {through: right-side, into: rail}]
             """));
 
-        Assert.Contains(findings, f => f.Message.StartsWith("what slides on left-slide meets rail on its way out", StringComparison.Ordinal));
+        Assert.Contains(findings, f => f.Message.StartsWith("sliding-shelf meets rail on its way out", StringComparison.Ordinal));
     }
 
     [Fact]
     public void Door_hung_by_one_end_is_an_error()
     {
-        var findings = Find("board: main, width: 500, height: 800, depth: 350, doors: {board: main, hang: left}, stacked: [{name: low, lining: {board: thin, faces: [left]}}, {name: up}]");
+        var findings = Find("board: main, width: 500, height: 800, depth: 350, doors: {board: main, hang: left}, shelves: [{top: 60}, {top: 120}, {top: 180}, {top: 240}, {top: 300}, {top: 360}]");
 
         Assert.Contains(findings, f => f.Message.StartsWith("door: its outer hinges stand only", StringComparison.Ordinal));
     }
@@ -165,20 +165,56 @@ public class CabinetCheckTests
     {
         var text = Boards + $"cabinet: {{width: 600, height: 700, depth: {depth}, board: main, back: {{board: main, fit: within-sides}}, sliding-shelf: {{slide: side-450, rear-clearance: 30}}, lining: {{board: thick, faces: [back]}}}}\n";
 
-        Assert.Equal(fits, Fixtures.Mistakes(text).Count == 0);
+        var misfit = Shop.Check(Fixtures.DesignOf(text)).Where(f => f.Message.StartsWith("slides 450 mm long need 483 mm", StringComparison.Ordinal)).ToList();
+        Assert.Equal(fits, misfit.Count == 0);
+        Assert.All(misfit, f => Assert.Equal("take slides at most 439 mm long", f.Cure));
     }
 
-    [Fact]
-    public void Hinges_that_let_doors_stand_in_the_opening_are_refused_before_a_sliding_shelf()
+    // The slides leave 13.05 mm beside what they carry.
+    [Theory]
+    [InlineData("thin", false)]
+    [InlineData("b16", true)]
+    public void Lining_thicker_than_the_room_beside_a_sliding_shelf_is_in_its_way(string board, bool meets)
     {
-        var text = Boards +
-            """
-            hinges:
-              narrow: {cup-diameter: 35, cup-depth: 12.5, boring-distance: 5, fixing-span: 45, fixing-offset: 9.5, fixing-diameter: 2.5, fixing-depth: 11, plate-set-back: 37,
-                plate-spacing: 32, plate-diameter: 5, plate-depth: 12, fixed-distance: 13, body-depth: 70, body-reach: 20, body-height: 60, intrusion: 15}
-            cabinet: {width: 600, height: 700, depth: 600, board: main, doors: {board: main, hinge: narrow}, sliding-shelf: {slide: side-450}}
-            """;
+        var findings = Find($"width: 600, height: 700, depth: 560, board: main, sliding-shelf: {{slide: side-450}}, lining: {{board: {board}, faces: [left, right]}}");
 
-        Assert.Contains("open doors stand 15 mm into the opening", Assert.Single(Fixtures.Mistakes(text)).Message, StringComparison.Ordinal);
+        Assert.Equal(meets, findings.Any(f => f.Message.StartsWith("sliding-shelf meets left-lining on its way out, by 2.95", StringComparison.Ordinal)));
+        Assert.Equal(meets, findings.Length > 0);
+    }
+
+    // 15 mm of open door and 3 mm beside it are more than the 13.05 mm a slide keeps: one board of 18 mm brings it past.
+    [Fact]
+    public void Packers_bring_the_slides_past_doors_that_stand_in_the_opening()
+    {
+        var design = Fixtures.DesignOf(Boards + "cabinet: {width: 600, height: 700, depth: 600, board: main, doors: {board: main, hinge: cup-35-110}, sliding-shelf: {slide: side-450}}\n");
+
+        Assert.Empty(Shop.Check(design));
+        Assert.Equal((18.0, 582.0), (design.Assembly.Panel("left-packer").Extent(0).From.Value, design.Assembly.Panel("right-packer").Extent(0).To.Value));
+        Assert.Equal(564 - 2 * 13.05 - 2 * 18, design.Assembly.Panel("sliding-shelf").Extent(0) is var (from, to) ? to.Value - from.Value : 0, 1e-9);
+        Assert.Equal("left-packer", design.Assembly.Hardware.Single(h => h.Id == "left-slide").Mounts[0].Panel);
+    }
+
+    // One door hangs on the left alone: only there is a packer.
+    [Fact]
+    public void Packer_stands_only_where_a_door_hangs()
+    {
+        var assembly = Fixtures.DesignOf(Boards + "cabinet: {width: 600, height: 700, depth: 600, board: main, doors: {board: main, hang: left, hinge: cup-35-110}, sliding-shelf: {slide: side-450}}\n").Assembly;
+
+        Assert.Equal(["left-packer"], assembly.Panels.Select(p => p.Id).Where(id => id.EndsWith("packer", StringComparison.Ordinal)));
+    }
+
+    [Theory]
+    [InlineData("depth: 600, sliding-shelf: {slide: side-450, runner-height: 40}", "a runner 40 mm high does not hold a slide 45 mm high")]
+    [InlineData("depth: 400, sliding-shelf: {slide: side-450}", "slides 450 mm long need 503 mm with the set-back before and the room for cables behind them; the cabinet is 400 mm deep")]
+    [InlineData("depth: 600, sliding-shelf: {slide: side-450, runner-height: 700}", "the sliding shelf with its runners needs 728 mm of height; the cabinet has 684 mm")]
+    [InlineData("depth: 400, drawers: {slide: side-450, count: 2, bottom: thin}", "slides 450 mm long need 458 mm")]
+    [InlineData("depth: 600, drawers: {slide: side-450, count: 9, bottom: thin}", "the box of drawer-1 would be 30.5 mm high and does not hold a slide 45 mm high")]
+    [InlineData("depth: 200, doors: {board: thin}", "bore of left-door/hinge-1 in the inside face at")]
+    [InlineData("depth: 60, loose-shelves: {count: 1}", "two rows of pins do not fit in the cabinet, which is 60 mm deep")]
+    public void Hardware_that_does_not_fit_is_a_finding(string more, string message)
+    {
+        var findings = Find($"width: 600, height: 720, board: main, {more}");
+
+        Assert.Contains(findings, f => f.Severity == Severity.Error && f.Message.Contains(message, StringComparison.Ordinal) && f.Numbers.Length > 0 && f.Cure.Length > 0);
     }
 }
