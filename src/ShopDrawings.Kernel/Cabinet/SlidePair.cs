@@ -105,7 +105,10 @@ internal sealed class SlidePair
             var panel = assembly.Find(panelId)!;
             var face = panel.Facing(Surface.Inside) == towards ? Surface.Inside : Surface.Outside;
             Position At(Size y) => panel.OnFace(new SizePoint(Size.Zero, y, centre));
-            assembly.Write(panelId, holes.Select(h => Bore.Blind(id, face, At(Front + h), slide.HoleDiameter, slide.HoleDepth, BoreUse.Pilot)));
+            // In a thin board its screws are shorter.
+            var most = panel.Thickness.Value - BoreInPanel.Floor.Default;
+            var depth = slide.HoleDepth.Value <= most ? slide.HoleDepth : (panel.Thickness - Size.Default(BoreInPanel.Floor.Default, "least-under-a-pilot")).As("pilot-depth");
+            assembly.Write(panelId, holes.Select(h => Bore.Blind(id, face, At(Front + h), slide.HoleDiameter, depth, BoreUse.Pilot)));
             return new Mount(panelId, face, At(Front));
         }
 

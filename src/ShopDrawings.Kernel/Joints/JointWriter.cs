@@ -81,11 +81,24 @@ internal sealed class JointWriter
         var (length, across) = alongX ? (through.Length, through.Width) : (through.Width, through.Length);
         var row = rule.Row.On(length);
         var beside = rule.Row.On(across).EndDistance;
-        foreach (var line in Tolerance.Same(2 * beside.Value, across.Value) ? new[] { beside } : [beside, across - beside])
+        var lines = Tolerance.Same(2 * beside.Value, across.Value) ? new[] { beside } : [beside, across - beside];
+        foreach (var wanted in lines)
         {
-            SizePoint Point(Size place) => through.ToAssembly(alongX ? new Position(place, line) : new Position(line, place));
+            const double FromEdge = 12, Furthest = 60;
+            var line = Dodging.Nearest(wanted, FromEdge, across.Value - FromEdge, wanted == lines[0], Along, Furthest) ?? wanted;
+            SizePoint Point(Size place) => PointAt(line, place);
             writer.Lay(row, length, Point, place => receiving.OnFace(Point(place)));
         }
+
+        SizePoint PointAt(Size line, Size place) => through.ToAssembly(alongX ? new Position(place, line) : new Position(line, place));
+        // A row along a groove moves beside it as a whole; single screws move along their row.
+        string? Along(double line)
+        {
+            var met = row.Places.Select(place => ObstacleAt(Size.Constant(line), place)).OfType<string>().ToList();
+            return 2 * met.Count > row.Count ? met[0] : null;
+        }
+
+        string? ObstacleAt(Size line, Size place) => writer.Obstacle(rule.Fastener!, place, p => PointAt(line, p), p => receiving.OnFace(PointAt(line, p)));
 
         return writer.Written(row);
     }

@@ -63,7 +63,7 @@ internal sealed class CabinetReader(References references)
         JointRule FaceToFace(double thickness)
         {
             const double LeastLeft = 3;
-            return screwed with { Fastener = references.LongestScrew(((Screw)screwed.Fastener!).Diameter, thickness - LeastLeft) };
+            return new JointRule(references.LongestScrew(((Screw)screwed.Fastener!).Diameter, thickness - LeastLeft), RowRule.Standard);
         }
 
         JointRule? Corner(JointRuleEntry? own, JointRule? usually) => usually is null ? null : references.Joint(own, usually);
@@ -179,7 +179,7 @@ internal sealed class CabinetReader(References references)
         var box = entry.Board is { } name ? references.Board(name) : usual;
         var bottom = references.Board(entry.Bottom);
         var front = entry.Front is { } f ? references.Board(f) : box;
-        var joint = references.Joint(entry.Joint, joints.Shelves with { Housing = Size.Zero });
+        var joint = references.Joint(entry.Joint, joints.Shelves with { Row = RowRule.Standard, Housing = Size.Zero });
         if (joint is { Housing.Value: > 0 }) references.Fail(entry.Joint!.Housing?.Source ?? entry.At, "the corners of a drawer box have no housing; leave it out");
         var handle = entry.Handle is { } h ? Handle(h) : null;
         return slides is null || box is null || bottom is null || front is null || joint is null ? null : new DrawersSpec(
