@@ -5,12 +5,12 @@ namespace ShopDrawings.Kernel;
 /// <summary>
 /// The resolved model: every panel with all its features, every joint and every piece of hardware. No default, formula, unit or reference
 /// is left in it. Immutable. Invariants: ids of panels, of joints and of hardware are unique each; joints and hardware name panels that are
-/// there; joined panels are placed; every feature a joint or a piece of hardware needs is in its panel, with its id.
+/// there, misfits at least one; joined panels are placed; every feature a joint or a piece of hardware needs is in its panel, with its id.
 /// </summary>
 public sealed class Assembly
 {
-    internal Assembly(string name, ImmutableArray<Panel> panels, ImmutableArray<Joint> joints, ImmutableArray<PlacedHardware> hardware) =>
-        (Name, Panels, Joints, Hardware) = (name, panels, joints, hardware);
+    internal Assembly(string name, ImmutableArray<Panel> panels, ImmutableArray<Joint> joints, ImmutableArray<PlacedHardware> hardware, ImmutableArray<Misfit> misfits) =>
+        (Name, Panels, Joints, Hardware, Misfits) = (name, panels, joints, hardware, misfits);
 
     /// <summary>What is built.</summary>
     public string Name { get; }
@@ -23,6 +23,9 @@ public sealed class Assembly
 
     /// <summary>Every piece of hardware but the screws of joints.</summary>
     public ImmutableArray<PlacedHardware> Hardware { get; }
+
+    /// <summary>Hardware that found no room, as it came to light while it was placed.</summary>
+    internal ImmutableArray<Misfit> Misfits { get; }
 
     /// <summary>A panel by its id.</summary>
     /// <exception cref="ArgumentException">There is none.</exception>

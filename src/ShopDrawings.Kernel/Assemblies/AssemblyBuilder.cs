@@ -6,6 +6,7 @@ internal sealed class AssemblyBuilder(string name)
     private readonly List<Panel> panels = [];
     private readonly List<Joint> joints = [];
     private readonly List<PlacedHardware> hardware = [];
+    private readonly List<Misfit> misfits = [];
     private readonly List<(string Through, string Receiving, JointRule Rule, bool IsFaces)> pending = [];
 
     /// <summary>The panel with an id as it stands, or nothing.</summary>
@@ -89,6 +90,10 @@ internal sealed class AssemblyBuilder(string name)
     /// <summary>Adds a piece of hardware; its holes are written apart.</summary>
     public void Add(PlacedHardware piece) => hardware.Add(piece);
 
+    /// <summary>Notes hardware that does not fit; it is left out or stands as well as it can.</summary>
+    public void Misfit(string[] panels, string message, NamedNumber[] numbers, string cure, string source) =>
+        misfits.Add(new Misfit([.. panels], message, [.. numbers], cure, source));
+
     /// <summary>The finished assembly, each bore made as the shop does it.</summary>
-    public Assembly Build(DrillingHabit drilling) => new(name, drilling.Decide(panels, joints), [.. joints], [.. hardware]);
+    public Assembly Build(DrillingHabit drilling) => new(name, drilling.Decide(panels, joints), [.. joints], [.. hardware], [.. misfits]);
 }

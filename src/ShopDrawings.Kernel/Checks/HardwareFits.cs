@@ -1,6 +1,6 @@
 namespace ShopDrawings.Kernel;
 
-/// <summary>Finds screws that do not suit the boards they join, and hardware that stands where something else is.</summary>
+/// <summary>Finds screws that do not suit the boards they join, and hardware that stands where something else is or found no room.</summary>
 internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds in its board, hardware has the room it needs, and no slide is overloaded.", Hold, FaceHold, Wall)
 {
     /// <summary>Least grip of a screw.</summary>
@@ -16,7 +16,8 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
 
     /// <inheritdoc/>
     public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings, LengthStyle lengths) =>
-        assembly.Joints.SelectMany(j => Joint(assembly, lengths, j, settings.Limit(j.Held.IsFace() ? FaceHold : Hold).Value, settings.Limit(Wall).Value))
+        assembly.Misfits.Select(m => OfMisfit(assembly, m))
+            .Concat(assembly.Joints.SelectMany(j => Joint(assembly, lengths, j, settings.Limit(j.Held.IsFace() ? FaceHold : Hold).Value, settings.Limit(Wall).Value)))
             .Concat(assembly.Hardware.Select(h => h.Kind switch
             {
                 HardwareKind.Hinge => Hinge(h, lengths),
@@ -26,6 +27,10 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             .Concat(assembly.Hardware.Where(h => h.Kind == HardwareKind.Hinge).GroupBy(h => h.Mounts[1].Panel).Select(g => Spread(assembly.Panel(g.Key), [.. g], lengths)).OfType<Finding>())
             .Concat(Volumes(assembly, lengths))
             .Concat(Movement(assembly, lengths));
+
+    private Finding OfMisfit(Assembly assembly, Misfit misfit) => new(
+        Rule, Severity.Error, [.. assembly.Panels.Select(p => p.Id).Where(misfit.Panels.Contains)], misfit.Message, misfit.Numbers, misfit.Source, misfit.Cure,
+        new Indicator(misfit.Panels[0], assembly.Panel(misfit.Panels[0]).Box));
 
     private IEnumerable<Finding> Joint(Assembly assembly, LengthStyle lengths, Joint joint, double hold, double wall)
     {
