@@ -41,6 +41,9 @@ internal sealed record CabinetSpec
     /// <summary>Castors under the bottom, or none.</summary>
     public CastorsSpec? Castors { get; init; }
 
+    /// <summary>Boards below the bottom that hide what it stands on, or none.</summary>
+    public PlinthSpec? Plinth { get; init; }
+
     /// <summary>A finished panel laid over the top, or none.</summary>
     public AppliedTopSpec? AppliedTop { get; init; }
 
@@ -187,8 +190,17 @@ internal sealed record DoorsSpec(
 /// <summary>Four castors under the bottom. Lengths in mm.</summary>
 /// <param name="Castor">The castor.</param>
 /// <param name="Clearance">Kept free around the swivelling wheel.</param>
+/// <param name="Braked">The sides of the cabinet on which they have brakes: front, back, left or right.</param>
+internal sealed record CastorsSpec(Castor Castor, Size Clearance, ImmutableArray<Direction> Braked);
+
+/// <summary>
+/// Boards below the bottom: between the sides where the bottom is raised, else before the feet, as wide as the cabinet. Lengths in mm.
+/// </summary>
+/// <param name="Board">What they are.</param>
+/// <param name="SetBack">From the front edge of the carcass to the front one.</param>
+/// <param name="HasRear">Whether there is one at the rear as well.</param>
 /// <param name="Source">Where the user asked for it.</param>
-internal sealed record CastorsSpec(Castor Castor, Size Clearance, SourceSpan Source);
+internal sealed record PlinthSpec(Board Board, Size SetBack, bool HasRear, SourceSpan Source);
 
 /// <summary>A finished panel over the top, screwed from beneath. Lengths in mm.</summary>
 /// <param name="Board">What it is.</param>

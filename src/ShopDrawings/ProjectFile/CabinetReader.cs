@@ -151,7 +151,7 @@ internal sealed class CabinetReader(References references)
     }
 
     private CastorsSpec? Castors(CastorsEntry entry) =>
-        references.Castor(entry.Castor) is { } castor ? new CastorsSpec(castor, entry.Clearance ?? Size.Default(5, "usual-castor-clearance"), entry.At) : null;
+        references.Castor(entry.Castor) is { } castor ? new CastorsSpec(castor, entry.Clearance ?? Size.Default(5, "usual-castor-clearance"), entry.Braked) : null;
 
     // The usual screw is the longest of the carcass screw's diameter that stays 3 mm under the applied top's face.
     private AppliedTopSpec? AppliedTop(AppliedTopEntry entry, Board? under, JointRule? screwed)

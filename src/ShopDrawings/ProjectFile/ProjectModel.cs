@@ -74,7 +74,7 @@ internal sealed record DoorsEntry(
 internal sealed record DoorModuleEntry(Size? Width, Size? Height);
 
 /// <summary>Castors under the bottom.</summary>
-internal sealed record CastorsEntry(Word Castor, Size? Clearance, SourceSpan At);
+internal sealed record CastorsEntry(Word Castor, Size? Clearance, ImmutableArray<Direction> Braked);
 
 /// <summary>A panel over the top.</summary>
 internal sealed record AppliedTopEntry(Word Board, OverhangEntry? Overhang, Word? Screw);

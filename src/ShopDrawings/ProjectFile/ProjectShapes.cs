@@ -118,10 +118,13 @@ internal static class ProjectShapes
         f.Optional("bands", Positive("band-thickness"), "Thickness of the band on all four edges."),
         f.At));
 
+    private static readonly ChoiceShape<ImmutableArray<Direction>> Brakes = new(
+        ("front", [Direction.Front]), ("rear", [Direction.Back]), ("left", [Direction.Left]), ("right", [Direction.Right]), ("all", [Direction.Front, Direction.Back]), ("none", []));
+
     private static readonly RecordShape<CastorsEntry> Castors = new("the castors", f => new CastorsEntry(
         f.Required("castor", Name, "Name of the castor."),
         f.Optional("clearance", NotNegative("castor-clearance"), "Kept free around the swivelling wheel; 5 mm where it is left out."),
-        f.At));
+        f.Optional("brakes", Brakes, "The two castors that have brakes, all or none; at least two on the side one works at are usual.", [Direction.Front], "front")));
 
     private static readonly RecordShape<AppliedTopEntry> AppliedTop = new("the applied top", f => new AppliedTopEntry(
         f.Required("board", Name, "Name of its board."),
