@@ -54,7 +54,10 @@ internal sealed class CabinetResolver
         if (faults.All.Count > 0) return;
         new DoorHanging(spec, frame, assembly, faults).Hang();
         if (faults.All.Count > 0) return;
+        if (spec.Plinth is { } plinth) new PlinthStanding(plinth, spec, frame, assembly, faults).Stand();
+        if (faults.All.Count > 0) return;
         if (spec.Castors is { } castors) new CastorMounting(castors, spec, frame, assembly, faults).Mount();
+        if (spec.Feet is { } feet) new FootMounting(feet, spec, frame, assembly, faults).Mount();
         if (spec.AppliedTop is { } top) LayTop(top);
     }
 

@@ -41,6 +41,9 @@ internal sealed record CabinetSpec
     /// <summary>Castors under the bottom, or none.</summary>
     public CastorsSpec? Castors { get; init; }
 
+    /// <summary>Levelling feet under the bottom, or none; never with castors.</summary>
+    public FeetSpec? Feet { get; init; }
+
     /// <summary>Boards below the bottom that hide what it stands on, or none.</summary>
     public PlinthSpec? Plinth { get; init; }
 
@@ -192,6 +195,12 @@ internal sealed record DoorsSpec(
 /// <param name="Clearance">Kept free around the swivelling wheel.</param>
 /// <param name="Braked">The sides of the cabinet on which they have brakes: front, back, left or right.</param>
 internal sealed record CastorsSpec(Castor Castor, Size Clearance, ImmutableArray<Direction> Braked);
+
+/// <summary>Levelling feet under the bottom. Lengths in mm.</summary>
+/// <param name="Foot">The foot.</param>
+/// <param name="Inset">From the bottom's edges, or from sides that hang down, to the plates.</param>
+/// <param name="MoreAt">Largest distance between two feet of a row.</param>
+internal sealed record FeetSpec(Foot Foot, Size Inset, Size MoreAt);
 
 /// <summary>
 /// Boards below the bottom: between the sides where the bottom is raised, else before the feet, as wide as the cabinet. Lengths in mm.

@@ -16,6 +16,12 @@ public enum HardwareKind
 
     /// <summary>A castor.</summary>
     Castor,
+
+    /// <summary>A levelling foot or a glide.</summary>
+    Foot,
+
+    /// <summary>A clip that holds a plinth on a foot; it is fixed by hand where the foot stands.</summary>
+    Clip,
 }
 
 /// <summary>Where a piece of hardware is fixed.</summary>

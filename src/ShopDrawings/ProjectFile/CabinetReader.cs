@@ -8,7 +8,7 @@ namespace ShopDrawings.ProjectFile;
 /// <summary>Makes the specification of a cabinet from what the user wrote: follows references, fills in defaults, refuses what contradicts itself.</summary>
 internal sealed class CabinetReader(References references)
 {
-    private static readonly string[] CabinetPanels = ["left-side", "right-side", "bottom", "top", "back", "left-door", "right-door", "door", "applied-top"];
+    private static readonly string[] CabinetPanels = ["left-side", "right-side", "bottom", "top", "back", "left-door", "right-door", "door", "plinth", "rear-plinth", "applied-top"];
 
     /// <summary>The specification, or nothing where a fault was noted.</summary>
     public CabinetSpec? Read(CabinetEntry entry)
@@ -21,10 +21,13 @@ internal sealed class CabinetReader(References references)
         var bay = Bay(entry.Bay, "", board);
         var doors = entry.Doors is { } d ? Doors(d) : null;
         var castors = entry.Castors is { } c ? Castors(c) : null;
+        var feet = entry.Feet is { } f ? Feet(f, entry) : null;
+        var plinth = entry.Plinth is { } p ? Plinth(p, entry) : null;
         var top = entry.AppliedTop is { } t ? AppliedTop(t, board, joints?.Screwed) : null;
         if (board is null || joints is null || bay is null || (back, doors, castors, top) is var read
             && ((entry.Back is not null && read.back is null) || (entry.Doors is not null && read.doors is null)
                 || (entry.Castors is not null && read.castors is null) || (entry.AppliedTop is not null && read.top is null))) return null;
+        if ((entry.Feet is not null && feet is null) || (entry.Plinth is not null && plinth is null)) return null;
         return new CabinetSpec
         {
             Width = new(entry.Width, entry.Inside?.Width),
@@ -38,6 +41,8 @@ internal sealed class CabinetReader(References references)
             Inside = bay,
             Doors = doors,
             Castors = castors,
+            Feet = feet,
+            Plinth = plinth,
             AppliedTop = top,
             Bands = entry.Bands,
             Joints = joints,
@@ -152,6 +157,20 @@ internal sealed class CabinetReader(References references)
 
     private CastorsSpec? Castors(CastorsEntry entry) =>
         references.Castor(entry.Castor) is { } castor ? new CastorsSpec(castor, entry.Clearance ?? Size.Default(5, "usual-castor-clearance"), entry.Braked) : null;
+
+    private FeetSpec? Feet(FeetEntry entry, CabinetEntry cabinet)
+    {
+        if (cabinet.Castors is not null) references.Fail(entry.At, "a cabinet stands on castors or on feet; leave one of them out");
+        return references.Foot(entry.Foot) is { } foot
+            ? new FeetSpec(foot, entry.Inset ?? Size.Default(40, "usual-foot-inset"), entry.MoreAt ?? Size.Default(800, "usual-foot-distance"))
+            : null;
+    }
+
+    private PlinthSpec? Plinth(PlinthEntry entry, CabinetEntry cabinet)
+    {
+        if (cabinet.Feet is null && cabinet.Recess.Value == 0) references.Fail(entry.At, "a plinth stands under a raised bottom or before feet; give “recess” or “feet”, or leave it out");
+        return references.Board(entry.Board) is { } board ? new PlinthSpec(board, entry.SetBack ?? Size.Default(40, "usual-plinth-set-back"), entry.HasRear, entry.At) : null;
+    }
 
     // The usual screw is the longest of the carcass screw's diameter that stays 3 mm under the applied top's face.
     private AppliedTopSpec? AppliedTop(AppliedTopEntry entry, Board? under, JointRule? screwed)

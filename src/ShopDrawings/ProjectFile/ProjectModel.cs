@@ -31,7 +31,7 @@ internal sealed record BoardEntry(BoardKind Kind, Size Thickness, string Label, 
 /// <summary>Bought parts by name, in the form of the shipped catalogue; each is made with its name when it is looked up.</summary>
 internal sealed record CatalogueEntries(
     ImmutableArray<(Word Name, Fastener Value)> Fasteners, ImmutableArray<(Word Name, Hinge Value)> Hinges,
-    ImmutableArray<(Word Name, Slide Value)> Slides, ImmutableArray<(Word Name, Castor Value)> Castors,
+    ImmutableArray<(Word Name, Slide Value)> Slides, ImmutableArray<(Word Name, Castor Value)> Castors, ImmutableArray<(Word Name, Foot Value)> Feet,
     ImmutableArray<(Word Name, HardwareEntry Value)> Hardware);
 
 /// <summary>A bought part by its block and what is drilled, cut and marked for it.</summary>
@@ -45,7 +45,7 @@ internal sealed record PatternBoreEntry(Position At, Size Diameter, Size? Depth)
 /// <summary>The cabinet.</summary>
 internal sealed record CabinetEntry(
     Size? Width, Size? Height, Size? Depth, InsideEntry? Inside, Size? Step, Word Board, bool IsTopOver, bool IsBottomUnder, Size Recess, BackEntry? Back,
-    BayEntry Bay, DoorsEntry? Doors, CastorsEntry? Castors, AppliedTopEntry? AppliedTop, ImmutableArray<(Direction Edge, Size Thickness)> Bands,
+    BayEntry Bay, DoorsEntry? Doors, CastorsEntry? Castors, FeetEntry? Feet, PlinthEntry? Plinth, AppliedTopEntry? AppliedTop, ImmutableArray<(Direction Edge, Size Thickness)> Bands,
     JointRuleEntry? Joint, CornersEntry? Corners, SourceSpan At);
 
 /// <summary>Inside sizes.</summary>
@@ -75,6 +75,12 @@ internal sealed record DoorModuleEntry(Size? Width, Size? Height);
 
 /// <summary>Castors under the bottom.</summary>
 internal sealed record CastorsEntry(Word Castor, Size? Clearance, ImmutableArray<Direction> Braked);
+
+/// <summary>Levelling feet under the bottom.</summary>
+internal sealed record FeetEntry(Word Foot, Size? Inset, Size? MoreAt, SourceSpan At);
+
+/// <summary>Boards below the bottom.</summary>
+internal sealed record PlinthEntry(Word Board, Size? SetBack, bool HasRear, SourceSpan At);
 
 /// <summary>A panel over the top.</summary>
 internal sealed record AppliedTopEntry(Word Board, OverhangEntry? Overhang, Word? Screw);

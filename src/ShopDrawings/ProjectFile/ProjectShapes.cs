@@ -126,6 +126,18 @@ internal static class ProjectShapes
         f.Optional("clearance", NotNegative("castor-clearance"), "Kept free around the swivelling wheel; 5 mm where it is left out."),
         f.Optional("brakes", Brakes, "The two castors that have brakes, all or none; at least two on the side one works at are usual.", [Direction.Front], "front")));
 
+    private static readonly RecordShape<FeetEntry> Feet = new("the feet", f => new FeetEntry(
+        f.Required("foot", Name, "Name of the foot."),
+        f.Optional("inset", NotNegative("foot-inset"), "From the bottom's edges, or from sides that hang down, to their plates; 40 mm where it is left out."),
+        f.Optional("more-at", new NumberShape(Measure.Length, Range.Positive, "foot-distance", 100), "Largest distance between two feet, at least 100 mm; 800 mm where it is left out."),
+        f.At));
+
+    private static readonly RecordShape<PlinthEntry> Plinth = new("the plinth", f => new PlinthEntry(
+        f.Required("board", Name, "Name of its board."),
+        f.Optional("set-back", NotNegative("plinth-set-back"), "From the front edge of the carcass to it; 40 mm where it is left out."),
+        f.Optional("rear", YesNo, "Whether there is one at the rear as well.", false, "no"),
+        f.At));
+
     private static readonly RecordShape<AppliedTopEntry> AppliedTop = new("the applied top", f => new AppliedTopEntry(
         f.Required("board", Name, "Name of its board."),
         f.Optional("overhang", new RecordShape<OverhangEntry>("the overhang", o => new OverhangEntry(
@@ -151,6 +163,8 @@ internal static class ProjectShapes
         BayFields(f, null, null, null),
         f.Optional("doors", Doors, "Overlay doors; left out, there are none."),
         f.Optional("castors", Castors, "Four castors under the bottom; left out, there are none."),
+        f.Optional("feet", Feet, "Levelling feet under the bottom, at least four; left out, there are none."),
+        f.Optional("plinth", Plinth, "A board below the bottom: between the sides and screwed to them where the bottom is raised, else clipped to the feet; left out, there is none."),
         f.Optional("applied-top", AppliedTop, "A finished panel laid over the top; left out, there is none."),
         f.Optional("bands", Bands(), "Edge bands of all carcass panels, dividers and shelves, by where the edge looks.", [], "none"),
         f.Optional("joint", JointRule, "How panels are joined: the name of a fastener, or a group; the screw wood-4x50 where it is left out."),
