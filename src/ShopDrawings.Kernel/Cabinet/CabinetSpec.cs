@@ -215,4 +215,18 @@ internal sealed record PlinthSpec(Board Board, Size SetBack, bool HasRear, Sourc
 /// <param name="Board">What it is.</param>
 /// <param name="Overhang">How far it stands over the carcass at the front, at both sides and behind.</param>
 /// <param name="Joint">Holds it.</param>
-internal sealed record AppliedTopSpec(Board Board, (Size Front, Size Sides, Size Back) Overhang, JointRule Joint);
+/// <param name="Source">Where the user asked for it.</param>
+internal sealed record AppliedTopSpec(Board Board, (Size Front, Size Sides, Size Back) Overhang, JointRule Joint, SourceSpan Source)
+{
+    /// <summary>Whether it is two panels side by side.</summary>
+    public bool IsInTwo { get; init; }
+
+    /// <summary>Where two panels meet, from the left of the carcass; the middle where it is nothing.</summary>
+    public Size? JointLine { get; init; }
+
+    /// <summary>Left to right of a bought piece; the overhang at the sides follows.</summary>
+    public Size? Width { get; init; }
+
+    /// <summary>Front to back of a bought piece; the overhang behind follows.</summary>
+    public Size? Depth { get; init; }
+}

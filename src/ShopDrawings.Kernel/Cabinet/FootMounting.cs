@@ -71,7 +71,7 @@ internal sealed class FootMounting(FeetSpec spec, CabinetSpec cabinet, CabinetFr
             [Box3.Between(bottom.Placement!.ToPanel(box.Min), bottom.Placement.ToPanel(box.Max))], foot.Heights));
     }
 
-    // A plinth between the sides is screwed; one before the feet is clipped to the outer two, and the clip needs no hole that must be drilled to size.
+    // A plinth between the sides is screwed; one before the feet is clipped to the outer two. Nothing is drilled for a clip: it goes where its foot stands.
     private void Clip(string plinthId, Size x, string id)
     {
         if (cabinet.Recess.Value > 0 || assembly.Find(plinthId) is not { } plinth) return;

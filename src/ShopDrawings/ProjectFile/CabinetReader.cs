@@ -8,7 +8,7 @@ namespace ShopDrawings.ProjectFile;
 /// <summary>Makes the specification of a cabinet from what the user wrote: follows references, fills in defaults, refuses what contradicts itself.</summary>
 internal sealed class CabinetReader(References references)
 {
-    private static readonly string[] CabinetPanels = ["left-side", "right-side", "bottom", "top", "back", "left-door", "right-door", "door", "plinth", "rear-plinth", "applied-top"];
+    private static readonly string[] CabinetPanels = ["left-side", "right-side", "bottom", "top", "back", "left-door", "right-door", "door", "plinth", "rear-plinth", "applied-top", "applied-top-1", "applied-top-2"];
 
     /// <summary>The specification, or nothing where a fault was noted.</summary>
     public CabinetSpec? Read(CabinetEntry entry)
@@ -178,8 +178,14 @@ internal sealed class CabinetReader(References references)
         const double LeastLeft = 3;
         if (references.Board(entry.Board) is not { } board || under is null || screwed is null) return null;
         var screw = entry.Screw is { } word ? references.Screw(word) : references.LongestScrew(((Screw)screwed.Fastener!).Diameter, under.Thickness.Value + board.Thickness.Value - LeastLeft);
-        var overhang = entry.Overhang ?? new OverhangEntry(Size.Zero, Size.Zero, Size.Zero);
-        return screw is null ? null : new AppliedTopSpec(board, (overhang.Front, overhang.Sides, overhang.Back), screwed with { Fastener = screw });
+        var overhang = entry.Overhang ?? new OverhangEntry(Size.Zero, null, null);
+        foreach (var (size, over, key, where) in new[] { (entry.Piece?.Width, overhang.Sides, "width", "at the sides"), (entry.Piece?.Depth, overhang.Back, "depth", "behind") })
+            if (size is not null && over is not null) references.Fail(over.Source, $"the overhang {where} follows from the {key} of what is bought; leave one of them out");
+        if (entry is { JointLine: { } line, Pieces: 1 }) references.Fail(line.Source, "one piece has no joint line; write pieces: 2, or leave “joint-line” out");
+        return screw is null ? null : new AppliedTopSpec(board, (overhang.Front, overhang.Sides ?? Size.Zero, overhang.Back ?? Size.Zero), screwed with { Fastener = screw }, entry.At)
+        {
+            IsInTwo = entry.Pieces == 2, JointLine = entry.JointLine, Width = entry.Piece?.Width, Depth = entry.Piece?.Depth,
+        };
     }
 
     private static string Numbered(string word, int number) => string.Create(CultureInfo.InvariantCulture, $"{word}-{number}");

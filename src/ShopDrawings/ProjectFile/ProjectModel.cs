@@ -83,10 +83,13 @@ internal sealed record FeetEntry(Word Foot, Size? Inset, Size? MoreAt, SourceSpa
 internal sealed record PlinthEntry(Word Board, Size? SetBack, bool HasRear, SourceSpan At);
 
 /// <summary>A panel over the top.</summary>
-internal sealed record AppliedTopEntry(Word Board, OverhangEntry? Overhang, Word? Screw);
+internal sealed record AppliedTopEntry(Word Board, OverhangEntry? Overhang, PieceEntry? Piece, int Pieces, Size? JointLine, Word? Screw, SourceSpan At);
+
+/// <summary>Sizes a piece of an applied top is bought in.</summary>
+internal sealed record PieceEntry(Size? Width, Size? Depth);
 
 /// <summary>How far an applied top stands over.</summary>
-internal sealed record OverhangEntry(Size Front, Size Sides, Size Back);
+internal sealed record OverhangEntry(Size Front, Size? Sides, Size? Back);
 
 /// <summary>Either a number of even shelves or each by itself.</summary>
 internal sealed record ShelvesEntry(int Even, ImmutableArray<ShelfEntry> Each, SourceSpan At);

@@ -142,9 +142,15 @@ internal static class ProjectShapes
         f.Required("board", Name, "Name of its board."),
         f.Optional("overhang", new RecordShape<OverhangEntry>("the overhang", o => new OverhangEntry(
             o.Optional("front", NotNegative("front-overhang"), "At the front.", Size.Zero, "0"),
-            o.Optional("sides", NotNegative("side-overhang"), "At both sides.", Size.Zero, "0"),
-            o.Optional("back", NotNegative("back-overhang"), "Behind.", Size.Zero, "0"))), "How far it stands over the carcass."),
-        f.Optional("screw", Name, "Name of the screw that holds it from beneath; the longest of the cabinet screw's diameter that cannot come through where it is left out.")));
+            o.Optional("sides", NotNegative("side-overhang"), "At both sides; 0 where it is left out."),
+            o.Optional("back", NotNegative("back-overhang"), "Behind; 0 where it is left out."))), "How far it stands over the carcass."),
+        f.Optional("size", new RecordShape<PieceEntry>("the size", s => new PieceEntry(
+            s.Optional("width", Positive("piece-width"), "Left to right; the overhang at the sides follows."),
+            s.Optional("depth", Positive("piece-depth"), "Front to back; the overhang behind follows."))), "What one piece is bought as."),
+        f.Optional("pieces", new CountShape(1, 2), "One panel, or two side by side.", 1, "1"),
+        f.Optional("joint-line", Positive("joint-line"), "Where two pieces meet, from the left of the carcass; the middle where it is left out."),
+        f.Optional("screw", Name, "Name of the screw that holds it from beneath; the longest of the cabinet screw's diameter that cannot come through where it is left out."),
+        f.At));
 
     private static readonly RecordShape<CabinetEntry> Cabinet = new("the cabinet", f => new CabinetEntry(
         f.Optional("width", Positive("outside-width"), "Outside width, left to right; or give it under inside, or by the doors."),
