@@ -201,7 +201,7 @@ public class UndersideTests
             }
 
             Assert.DoesNotContain(Shop.Check(design), f => f.Rule == "panels-overlap");
-        }, iter: 300);
+        }, iter: 120);
         Assert.True(counts.Count >= 4, string.Join(", ", counts.Keys));
     }
 }
