@@ -71,11 +71,12 @@ internal sealed class FootMounting(FeetSpec spec, CabinetSpec cabinet, CabinetFr
             [Box3.Between(bottom.Placement!.ToPanel(box.Min), bottom.Placement.ToPanel(box.Max))], foot.Heights));
     }
 
-    // A plinth between the sides is screwed; one before the feet is clipped to the outer two. Nothing is drilled for a clip: it goes where its foot stands.
+    // A plinth between the sides is screwed; one before the feet is clipped to the outer two. Nothing is drilled for a clip; its place is marked.
     private void Clip(string plinthId, Size x, string id)
     {
         if (cabinet.Recess.Value > 0 || assembly.Find(plinthId) is not { } plinth) return;
-        var middle = plinth.OnFace(new SizePoint(x, Size.Zero, -1.0 * (spec.Foot.Height / 2)));
+        var middle = plinth.OnFace(new SizePoint(x, Size.Zero, Size.Zero - spec.Foot.Height / 2));
+        assembly.Write(plinth.Id, new Mark(id, Surface.Inside, middle, null));
         assembly.Add(new PlacedHardware(id, HardwareKind.Clip, $"clip for {spec.Foot.Name}", [new Mount(plinth.Id, Surface.Inside, middle)], [], [spec.Foot.Diameter.As("foot-diameter")]));
     }
 }

@@ -20,7 +20,7 @@ public enum HardwareKind
     /// <summary>A levelling foot or a glide.</summary>
     Foot,
 
-    /// <summary>A clip that holds a plinth on a foot; it is fixed by hand where the foot stands.</summary>
+    /// <summary>A clip that holds a plinth on a foot; its place is marked.</summary>
     Clip,
 }
 

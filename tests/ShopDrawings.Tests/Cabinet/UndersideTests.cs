@@ -142,6 +142,7 @@ public class UndersideTests
         Assert.Equal(0, (box.Max - new Point3(x1, y1, z1)).Length, 1e-9);
         var isRaised = z0 == 0;
         Assert.Equal(isRaised ? "left-side right-side" : "", string.Join(' ', design.Assembly.Joints.Where(j => j.Receiving == id).Select(j => j.Through)));
+        Assert.Equal(isRaised ? [] : ["front-left", "front-right"], design.Assembly.Panel("plinth").Features.OfType<Mark>().Select(m => m.Origin.Replace("-clip", "", StringComparison.Ordinal)));
         Assert.Equal(isRaised ? 0 : 2, design.Assembly.Hardware.Count(h => h.Kind == HardwareKind.Clip && h.Mounts[0].Panel == id));
         Assert.Empty(Shop.Check(design).Select(f => f.Message));
     }
