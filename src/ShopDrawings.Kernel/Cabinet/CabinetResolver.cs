@@ -54,8 +54,11 @@ internal sealed class CabinetResolver
         if (faults.All.Count > 0) return;
         foreach (var doors in bays.Doors) new DoorHanging(doors, spec.Joints, assembly, faults).Hang();
         if (faults.All.Count > 0) return;
+        if (spec.Plinth is { } plinth) new PlinthStanding(plinth, spec, frame, assembly, faults).Stand();
+        if (faults.All.Count > 0) return;
         if (spec.Castors is { } castors) new CastorMounting(castors, spec, frame, assembly, faults).Mount();
-        if (spec.AppliedTop is { } top) LayTop(top);
+        if (spec.Feet is { } feet) new FootMounting(feet, spec, frame, assembly, faults).Mount();
+        if (spec.AppliedTop is { } top) new AppliedTop(top, frame, assembly, faults).Lay();
         if (faults.All.Count > 0) return;
         var cutter = new LiningCutter(assembly, faults);
         foreach (var sheet in bays.Linings) cutter.Cut(sheet);
@@ -177,16 +180,6 @@ internal sealed class CabinetResolver
     private void ThroughBack(IEnumerable<string> panels)
     {
         foreach (var panel in panels) assembly.Join("back", panel, spec.Back!.Joint);
-    }
-
-    // Screwed from beneath, through the top.
-    private void LayTop(AppliedTopSpec top)
-    {
-        var (front, sides, back) = top.Overhang;
-        var x = new Stretch(Size.Zero - sides, frame.Width + 2 * sides);
-        var y = new Stretch(Size.Zero - front, frame.Depth + front + back);
-        if (faults.Fill(assembly, "applied-top", top.Board, (x, y, new(frame.Height, top.Board.Thickness)), Direction.Top, Direction.Right, [], spec.Source))
-            assembly.JoinFaces("top", "applied-top", top.Joint);
     }
 
     private void Join(bool isLevelOutside, string level, string side, JointRule rule)

@@ -41,6 +41,12 @@ internal sealed record CabinetSpec
     /// <summary>Castors under the bottom, or none.</summary>
     public CastorsSpec? Castors { get; init; }
 
+    /// <summary>Levelling feet under the bottom, or none; never with castors.</summary>
+    public FeetSpec? Feet { get; init; }
+
+    /// <summary>Boards below the bottom that hide what it stands on, or none.</summary>
+    public PlinthSpec? Plinth { get; init; }
+
     /// <summary>A finished panel laid over the top, or none.</summary>
     public AppliedTopSpec? AppliedTop { get; init; }
 
@@ -299,11 +305,40 @@ internal sealed record DoorsSpec(Board Board, Hanging Hanging, DoorMount Mount, 
 /// <summary>Four castors under the bottom. Lengths in mm.</summary>
 /// <param name="Castor">The castor.</param>
 /// <param name="Clearance">Kept free around the swivelling wheel.</param>
+/// <param name="Braked">The sides of the cabinet on which they have brakes: front, back, left or right.</param>
+internal sealed record CastorsSpec(Castor Castor, Size Clearance, ImmutableArray<Direction> Braked);
+
+/// <summary>Levelling feet under the bottom. Lengths in mm.</summary>
+/// <param name="Foot">The foot.</param>
+/// <param name="Inset">From the bottom's edges, or from sides that hang down, to the plates.</param>
+/// <param name="MoreAt">Largest distance between two feet of a row.</param>
+internal sealed record FeetSpec(Foot Foot, Size Inset, Size MoreAt);
+
+/// <summary>
+/// Boards below the bottom: between the sides where the bottom is raised, else before the feet, as wide as the cabinet. Lengths in mm.
+/// </summary>
+/// <param name="Board">What they are.</param>
+/// <param name="SetBack">From the front edge of the carcass to the front one.</param>
+/// <param name="HasRear">Whether there is one at the rear as well.</param>
 /// <param name="Source">Where the user asked for it.</param>
-internal sealed record CastorsSpec(Castor Castor, Size Clearance, SourceSpan Source);
+internal sealed record PlinthSpec(Board Board, Size SetBack, bool HasRear, SourceSpan Source);
 
 /// <summary>A finished panel over the top, screwed from beneath. Lengths in mm.</summary>
 /// <param name="Board">What it is.</param>
 /// <param name="Overhang">How far it stands over the carcass at the front, at both sides and behind.</param>
 /// <param name="Joint">Holds it.</param>
-internal sealed record AppliedTopSpec(Board Board, (Size Front, Size Sides, Size Back) Overhang, JointRule Joint);
+/// <param name="Source">Where the user asked for it.</param>
+internal sealed record AppliedTopSpec(Board Board, (Size Front, Size Sides, Size Back) Overhang, JointRule Joint, SourceSpan Source)
+{
+    /// <summary>Whether it is two panels side by side.</summary>
+    public bool IsInTwo { get; init; }
+
+    /// <summary>Where two panels meet, from the left of the carcass; the middle where it is nothing.</summary>
+    public Size? JointLine { get; init; }
+
+    /// <summary>Left to right of a bought piece; the overhang at the sides follows.</summary>
+    public Size? Width { get; init; }
+
+    /// <summary>Front to back of a bought piece; the overhang behind follows.</summary>
+    public Size? Depth { get; init; }
+}

@@ -1,41 +1,44 @@
 namespace ShopDrawings.Kernel;
 
-/// <summary>Four castors bolted through the bottom, clear of everything that hangs down around them. Lengths in mm.</summary>
+/// <summary>Four castors bolted through the bottom, clear of everything that goes down around them. Lengths in mm.</summary>
 internal sealed class CastorMounting(CastorsSpec spec, CabinetSpec cabinet, CabinetFrame frame, AssemblyBuilder assembly, Faults faults)
 {
     /// <summary>
-    /// Adds the castors and their bolt holes. Where sides or back hang down beside them, the swivel axis stands one swivel radius and the
+    /// Adds the castors and their bolt holes. Where sides, back or plinth go down beside them, the swivel axis stands one swivel radius and the
     /// clearance away; else the plate stands the clearance inside the bottom's edge. Its bolts come up clear of what stands on the edges.
     /// </summary>
     public void Mount()
     {
         var castor = spec.Castor;
         var swept = (castor.SwivelRadius + spec.Clearance).As("castor-distance");
-        var bottom = assembly.Find("bottom")!;
-        var hangsDown = cabinet.Recess.Value > 0;
-        var (left, right) = bottom.Extent(0);
-        var (front, rear) = bottom.Extent(1);
+        var under = Underside.Of(cabinet, frame);
         Size Distance(Size plate, bool beside) => beside && swept.Value > plate.Value / 2 + spec.Clearance.Value ? swept : plate / 2 + spec.Clearance;
-        var fromSide = ClearOf(cabinet.IsBottomUnder ? frame.Thickness : Size.Zero, castor.HoleWidth, Distance(castor.PlateWidth, hangsDown));
-        var fromFront = Distance(castor.PlateLength, false);
+        var fromSide = ClearOf(cabinet.IsBottomUnder ? frame.Thickness : Size.Zero, castor.HoleWidth, Distance(castor.PlateWidth, under.IsWalledAtSides));
+        var fromFront = Distance(castor.PlateLength, under.IsWalledInFront);
         var behind = cabinet.Back?.Fit is BackFit.Groove or BackFit.Between ? frame.BodyDepth - frame.ClearDepth : Size.Zero;
-        var fromRear = ClearOf(behind, castor.HoleLength, Distance(castor.PlateLength, hangsDown && cabinet.Back?.Fit is BackFit.WithinSides or BackFit.Behind));
-        var needed = 2 * swept;
-        if ((right - left - 2 * fromSide).Value < needed.Value || (rear - front - fromFront - fromRear).Value < needed.Value)
+        var fromRear = ClearOf(behind, castor.HoleLength, Distance(castor.PlateLength, under.IsWalledBehind));
+        var (across, along) = (under.X.Extent - 2 * fromSide, under.Y.Extent - fromFront - fromRear);
+        if (Math.Min(across.Value, along.Value) < 2 * swept.Value - Tolerance.Length)
         {
-            faults.Add($"four castors that sweep {faults.Print(castor.SwivelRadius)} around their axes do not fit under a bottom of {faults.Print(right - left)} × {faults.Print(rear - front)}; take smaller ones", spec.Source);
+            assembly.Misfit(
+                ["bottom"],
+                $"four castors that sweep {faults.Print(castor.SwivelRadius)} around their axes do not fit under a bottom that is free on {faults.Print(under.X.Extent)} × {faults.Print(under.Y.Extent)}: their axes would stand {faults.Print(across)} and {faults.Print(along)} apart, and need {faults.Print(2 * swept)}; they are left out",
+                [new("swivel radius", castor.SwivelRadius.Value, "mm"), new("apart across", across.Value, "mm"), new("apart front to back", along.Value, "mm"), new("least apart", 2 * swept.Value, "mm")],
+                $"take smaller ones{(cabinet.Plinth is null ? "" : ", leave the plinth out")} or make the cabinet larger", "derived (geometry)");
             return;
         }
 
         if (castor.Height.Value <= cabinet.Recess.Value + Tolerance.Length)
-        {
-            faults.Add($"castors {faults.Print(castor.Height)} high do not reach below sides that hang down {faults.Print(cabinet.Recess)}; make “recess” less or take higher castors", cabinet.Recess.Source, spec.Source);
-            return;
-        }
+            assembly.Misfit(
+                ["bottom", "left-side", "right-side"],
+                $"castors {faults.Print(castor.Height)} high do not reach below sides that hang down {faults.Print(cabinet.Recess)}",
+                [new("castor height", castor.Height.Value, "mm"), new("recess", cabinet.Recess.Value, "mm")],
+                "make “recess” less or take higher castors", "derived (geometry)");
 
-        foreach (var (x, side) in new[] { (left + fromSide, "left"), (right - fromSide, "right") })
-            foreach (var (y, end) in new[] { (front + fromFront, "front"), (rear - fromRear, "rear") })
-                Mount(bottom, x, y, $"{end}-{side}-castor");
+        var bottom = assembly.Find("bottom")!;
+        foreach (var (x, side) in new[] { (under.X.From + fromSide, Direction.Left), (under.X.From + under.X.Extent - fromSide, Direction.Right) })
+            foreach (var (y, end) in new[] { (under.Y.From + fromFront, Direction.Front), (under.Y.From + under.Y.Extent - fromRear, Direction.Back) })
+                Mount(bottom, x, y, $"{(end == Direction.Front ? "front" : "rear")}-{side.Word()}-castor", spec.Braked.Contains(side) || spec.Braked.Contains(end));
     }
 
     // Far enough from an edge that the outer bolts come up beside what covers the edge, with 3 mm between (common practice, no source).
@@ -45,7 +48,7 @@ internal sealed class CastorMounting(CastorsSpec spec, CabinetSpec cabinet, Cabi
         return covered.Value > 0 && needed.Value > distance.Value ? needed.As("castor-distance") : distance;
     }
 
-    private void Mount(Panel bottom, Size x, Size y, string id)
+    private void Mount(Panel bottom, Size x, Size y, string id, bool isBraked)
     {
         var castor = spec.Castor;
         Position At(Size px, Size py) => bottom.OnFace(new SizePoint(px, py, Size.Zero));
@@ -57,10 +60,10 @@ internal sealed class CastorMounting(CastorsSpec spec, CabinetSpec cabinet, Cabi
 
         // The block around everything the wheel can sweep, and the plate above it.
         var radius = Math.Max(castor.SwivelRadius.Value, Math.Max(castor.PlateLength.Value, castor.PlateWidth.Value) / 2);
-        var top = frame.Floor.Value - frame.Thickness.Value;
+        var top = cabinet.Recess.Value;
         var box = Box3.Between(
             new Point3(x.Value - radius, y.Value - radius, top - castor.Height.Value), new Point3(x.Value + radius, y.Value + radius, top));
-        assembly.Add(new PlacedHardware(id, HardwareKind.Castor, castor.Name, [new Mount(bottom.Id, Surface.Outside, At(x, y))],
+        assembly.Add(new PlacedHardware(id, HardwareKind.Castor, isBraked ? $"{castor.Name} with brake" : castor.Name, [new Mount(bottom.Id, Surface.Outside, At(x, y))],
             [Box3.Between(bottom.Placement!.ToPanel(box.Min), bottom.Placement.ToPanel(box.Max))], [castor.SwivelRadius]));
     }
 }

@@ -22,6 +22,12 @@ public enum HardwareKind
 
     /// <summary>A strip that closes the gap between doors and carcass.</summary>
     Gasket,
+
+    /// <summary>A levelling foot or a glide.</summary>
+    Foot,
+
+    /// <summary>A clip that holds a plinth on a foot; its place is marked.</summary>
+    Clip,
 }
 
 /// <summary>Where a piece of hardware is fixed.</summary>

@@ -64,8 +64,8 @@ internal sealed class JointWriter
     }
 
     /// <summary>
-    /// Screws pass through a placed panel into the face of another that lies on it, in rows along the longer side of the first, each as far
-    /// from its long edges as a row across would begin, and beside panels that stand where a head would be.
+    /// Screws pass through a placed panel into the face of another that lies on it, in rows along the longer side of the rectangle where both
+    /// lie on each other, each as far from its long edges as a row across would begin, and beside panels that stand where a head would be.
     /// </summary>
     /// <param name="through">The panel screws pass through.</param>
     /// <param name="receiving">The panel they hold in.</param>
@@ -77,8 +77,9 @@ internal sealed class JointWriter
         var (face, held) = FacesMeeting(through, receiving) ?? throw new ArgumentException($"No face of {through.Id} lies on one of {receiving.Id}.", nameof(receiving));
         var writer = new JointWriter(through, face, receiving, held, rule);
         writer.around.AddRange(around.Where(p => p != through && p != receiving && p.Placement is not null).Select(p => (p.Id, p.Placement!.ToAssembly(p.Box))));
-        var alongX = through.Length.Value >= through.Width.Value;
-        var (length, across) = alongX ? (through.Length, through.Width) : (through.Width, through.Length);
+        var (x, y) = (Shared(through, receiving, 0), Shared(through, receiving, 1));
+        var alongX = x.Extent.Value >= y.Extent.Value;
+        var (length, across) = alongX ? (x.Extent, y.Extent) : (y.Extent, x.Extent);
         var row = rule.Row.On(length);
         var beside = rule.Row.On(across).EndDistance;
         var lines = Tolerance.Same(2 * beside.Value, across.Value) ? new[] { beside } : [beside, across - beside];
@@ -90,7 +91,8 @@ internal sealed class JointWriter
             writer.Lay(row, length, Point, place => receiving.OnFace(Point(place)));
         }
 
-        SizePoint PointAt(Size line, Size place) => through.ToAssembly(alongX ? new Position(place, line) : new Position(line, place));
+        SizePoint PointAt(Size line, Size place) => through.ToAssembly(alongX ? new Position(x.From + place, y.From + line) : new Position(x.From + line, y.From + place));
+
         // A row along a groove moves beside it as a whole; single screws move along their row.
         string? Along(double line)
         {
@@ -105,6 +107,23 @@ internal sealed class JointWriter
 
     /// <summary>Whether a face of one placed panel lies in the plane of a face of the other and looks at it.</summary>
     public static bool FacesMeet(Panel through, Panel receiving) => FacesMeeting(through, receiving) is not null;
+
+    /// <summary>Whether the blocks of two placed panels whose faces are in one plane share a part of it.</summary>
+    public static bool LieOnEachOther(Panel through, Panel receiving) =>
+        Shared(through, receiving, 0).Extent.Value > Tolerance.Length && Shared(through, receiving, 1).Extent.Value > Tolerance.Length;
+
+    // Along the length (0) or the width (1) of the first panel, in its frame: where the other lies on it.
+    private static Stretch Shared(Panel through, Panel receiving, int panelAxis)
+    {
+        var axis = (panelAxis == 0 ? through.Placement!.AlongLength : through.Placement!.AlongWidth).Axis();
+        var whole = panelAxis == 0 ? through.Length : through.Width;
+        var (from, to) = receiving.Extent(axis);
+        var (a, b) = (through.ToPanel(axis, from), through.ToPanel(axis, to));
+        var (low, high) = a.Value <= b.Value ? (a, b) : (b, a);
+        var begin = Tolerance.Exceeds(low.Value, 0) ? low : Size.Zero;
+        var end = Tolerance.Exceeds(whole.Value, high.Value) ? high : whole;
+        return new(begin, end == whole && begin == Size.Zero ? whole : (end - begin).As("shared-length"));
+    }
 
     private WrittenJoint Written(FastenerRow? row) => new(
         new Joint(id, through.Id, entry, receiving.Id, held, row, [.. fasteners], rule.Housing.Value > 0 ? rule.Housing : null),

@@ -17,6 +17,7 @@ internal sealed class Catalogue
             foreach (var (name, part) in entries.Slides) Slides[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Pins) Pins[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Castors) Castors[name.Text] = part with { Name = name.Text };
+            foreach (var (name, part) in entries.Feet) Feet[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Hardware) Hardware[name.Text] = new OpeningReader(name.Text, fail).Pattern(part);
         }
     }
@@ -35,6 +36,9 @@ internal sealed class Catalogue
 
     /// <summary>Castors.</summary>
     public Dictionary<string, Castor> Castors { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Levelling feet and glides.</summary>
+    public Dictionary<string, Foot> Feet { get; } = new(StringComparer.Ordinal);
 
     /// <summary>Everything else that is fixed to a face.</summary>
     public Dictionary<string, HardwarePattern> Hardware { get; } = new(StringComparer.Ordinal);

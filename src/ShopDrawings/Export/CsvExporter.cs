@@ -78,7 +78,7 @@ public sealed class CsvExporter : IJobExporter
     }
 
     private static IEnumerable<string> Sizes(PlacedHardware piece) =>
-        piece.Sizes.Where(s => s.Rule is "plate-height" or "side-clearance" or "swivel-radius" or "gasket-thickness" or "gasket-length").Select(s => $"{s.Rule.Replace('-', ' ')} {Number(s.Value, 2)}");
+        piece.Sizes.Where(s => s.Rule is "plate-height" or "side-clearance" or "swivel-radius" or "gasket-thickness" or "gasket-length" or "foot-height" or "least-foot-height" or "greatest-foot-height" or "foot-diameter").Select(s => $"{s.Rule.Replace('-', ' ')} {Number(s.Value, 2)}");
 
     private static IEnumerable<string[]> Bands(Design design)
     {

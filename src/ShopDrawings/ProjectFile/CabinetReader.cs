@@ -8,7 +8,7 @@ namespace ShopDrawings.ProjectFile;
 /// <summary>Makes the specification of a cabinet from what the user wrote: follows references, fills in defaults, refuses what contradicts itself.</summary>
 internal sealed class CabinetReader(References references)
 {
-    private static readonly string[] CabinetPanels = ["left-side", "right-side", "bottom", "top", "back", "left-door", "right-door", "door", "applied-top"];
+    private static readonly string[] CabinetPanels = ["left-side", "right-side", "bottom", "top", "back", "left-door", "right-door", "door", "plinth", "rear-plinth", "applied-top", "applied-top-1", "applied-top-2"];
 
     /// <summary>The specification, or nothing where a fault was noted.</summary>
     public CabinetSpec? Read(CabinetEntry entry)
@@ -21,9 +21,12 @@ internal sealed class CabinetReader(References references)
         var bay = joints is null ? null : Bay(entry.Bay, "", board, joints);
         var castors = entry.Castors is { } c ? Castors(c) : null;
         var top = entry.AppliedTop is { } t ? AppliedTop(t, board, joints) : null;
+        var feet = entry.Feet is { } f ? Feet(f, entry) : null;
+        var plinth = entry.Plinth is { } p ? Plinth(p, entry) : null;
         if (board is null || joints is null || bay is null || (back, castors, top) is var read
             && ((entry.Back is not null && read.back is null)
                 || (entry.Castors is not null && read.castors is null) || (entry.AppliedTop is not null && read.top is null))) return null;
+        if ((entry.Feet is not null && feet is null) || (entry.Plinth is not null && plinth is null)) return null;
         return new CabinetSpec
         {
             Width = new(entry.Width, entry.Inside?.Width),
@@ -36,6 +39,8 @@ internal sealed class CabinetReader(References references)
             Back = back,
             Inside = bay,
             Castors = castors,
+            Feet = feet,
+            Plinth = plinth,
             AppliedTop = top,
             Bands = entry.Bands,
             Joints = joints,
@@ -238,15 +243,35 @@ internal sealed class CabinetReader(References references)
     }
 
     private CastorsSpec? Castors(CastorsEntry entry) =>
-        references.Castor(entry.Castor) is { } castor ? new CastorsSpec(castor, entry.Clearance ?? Size.Default(5, "usual-castor-clearance"), entry.At) : null;
+        references.Castor(entry.Castor) is { } castor ? new CastorsSpec(castor, entry.Clearance ?? Size.Default(5, "usual-castor-clearance"), entry.Braked) : null;
+
+    private FeetSpec? Feet(FeetEntry entry, CabinetEntry cabinet)
+    {
+        if (cabinet.Castors is not null) references.Fail(entry.At, "a cabinet stands on castors or on feet; leave one of them out");
+        return references.Foot(entry.Foot) is { } foot
+            ? new FeetSpec(foot, entry.Inset ?? Size.Default(40, "usual-foot-inset"), entry.MoreAt ?? Size.Default(800, "usual-foot-distance"))
+            : null;
+    }
+
+    private PlinthSpec? Plinth(PlinthEntry entry, CabinetEntry cabinet)
+    {
+        if (cabinet.Feet is null && cabinet.Recess.Value == 0) references.Fail(entry.At, "a plinth stands under a raised bottom or before feet; give “recess” or “feet”, or leave it out");
+        return references.Board(entry.Board) is { } board ? new PlinthSpec(board, entry.SetBack ?? Size.Default(40, "usual-plinth-set-back"), entry.HasRear, entry.At) : null;
+    }
 
     private AppliedTopSpec? AppliedTop(AppliedTopEntry entry, Board? under, CarcassJoints? joints)
     {
         if (references.Board(entry.Board) is not { } board || under is null || joints is null) return null;
         var usual = joints.FaceToFace(under.Thickness.Value + board.Thickness.Value);
         var screw = entry.Screw is { } word ? references.Screw(word) : usual.Fastener;
-        var overhang = entry.Overhang ?? new OverhangEntry(Size.Zero, Size.Zero, Size.Zero);
-        return screw is null ? null : new AppliedTopSpec(board, (overhang.Front, overhang.Sides, overhang.Back), usual with { Fastener = screw });
+        var overhang = entry.Overhang ?? new OverhangEntry(Size.Zero, null, null);
+        foreach (var (size, over, key, where) in new[] { (entry.Piece?.Width, overhang.Sides, "width", "at the sides"), (entry.Piece?.Depth, overhang.Back, "depth", "behind") })
+            if (size is not null && over is not null) references.Fail(over.Source, $"the overhang {where} follows from the {key} of what is bought; leave one of them out");
+        if (entry is { JointLine: { } line, Pieces: 1 }) references.Fail(line.Source, "one piece has no joint line; write pieces: 2, or leave “joint-line” out");
+        return screw is null ? null : new AppliedTopSpec(board, (overhang.Front, overhang.Sides ?? Size.Zero, overhang.Back ?? Size.Zero), usual with { Fastener = screw }, entry.At)
+        {
+            IsInTwo = entry.Pieces == 2, JointLine = entry.JointLine, Width = entry.Piece?.Width, Depth = entry.Piece?.Depth,
+        };
     }
 
     private static string Numbered(string word, int number) => string.Create(CultureInfo.InvariantCulture, $"{word}-{number}");

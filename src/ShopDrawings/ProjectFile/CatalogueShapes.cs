@@ -118,6 +118,24 @@ internal static class CatalogueShapes
         HoleDiameter = f.Required("hole-diameter", Length("hole-diameter"), "Diameter of the bolts' holes."),
     });
 
+    private static readonly Shape<Foot> Foot = new MappedShape<Foot, Foot>(new RecordShape<Foot>("a foot", f => new Foot
+    {
+        Name = "",
+        Height = f.Required("height", Length("foot-height"), "Nominal height, from the floor to the face it is fixed to."),
+        AdjustDown = f.Required("adjust-down", NotNegative("adjust-down"), "How far it can be screwed in from there."),
+        AdjustUp = f.Required("adjust-up", NotNegative("adjust-up"), "How far it can be screwed out from there."),
+        Diameter = f.Required("diameter", Length("foot-diameter"), "Diameter of the foot below its plate."),
+        PlateLength = f.Required("plate-length", Length("plate-length"), "Length of the plate, front to back."),
+        PlateWidth = f.Required("plate-width", Length("plate-width"), "Width of the plate."),
+        HoleLength = f.Required("hole-length", NotNegative("hole-length"), "Between the holes along the plate; 0 for one hole in the middle."),
+        HoleWidth = f.Required("hole-width", NotNegative("hole-width"), "Between the holes across the plate; 0 for one hole in the middle."),
+        HoleDiameter = f.Required("hole-diameter", Length("hole-diameter"), "Diameter of the holes in the bottom."),
+        HoleDepth = f.Required("hole-depth", Length("hole-depth"), "Depth of the holes."),
+    }), (foot, _) => (foot,
+        foot.AdjustDown.Value >= foot.Height.Value ? "nothing is left of a foot that is screwed in by its whole height"
+        : foot.HoleLength.Value >= foot.PlateLength.Value || foot.HoleWidth.Value >= foot.PlateWidth.Value ? "the holes lie outside the plate"
+        : null));
+
     private static readonly RecordShape<PatternBoreEntry> PatternBore = new("a bore of a piece of hardware", f => new PatternBoreEntry(
         f.Required("at", FeatureShapes.Pair("bore-position", Range.Any), "Centre as [x, y]."),
         f.Required("diameter", Length("bore-diameter"), "Diameter of the bore."),
@@ -156,6 +174,7 @@ internal static class CatalogueShapes
         f.Optional("hinges", new MapShape<Hinge>(Hinge), "Cup hinges, likewise.", [], "none"),
         f.Optional("slides", new MapShape<Slide>(Slide), "Slides, likewise.", [], "none"),
         f.Optional("castors", new MapShape<Castor>(Castor), "Castors, likewise.", [], "none"),
+        f.Optional("feet", new MapShape<Foot>(Foot), "Levelling feet and glides, likewise.", [], "none"),
         f.Optional("pins", new MapShape<ShelfPin>(Pin), "Pins that carry loose shelves, likewise.", [], "none"),
         f.Optional("hardware", new MapShape<HardwareEntry>(Hardware), "Any other bought part by the block it fills and what is drilled, cut and marked for it, likewise.", [], "none"));
 

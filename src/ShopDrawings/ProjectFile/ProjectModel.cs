@@ -31,7 +31,7 @@ internal sealed record BoardEntry(BoardKind Kind, Size Thickness, string Label, 
 /// <summary>Bought parts by name, in the form of the shipped catalogue; each is made with its name when it is looked up.</summary>
 internal sealed record CatalogueEntries(
     ImmutableArray<(Word Name, Fastener Value)> Fasteners, ImmutableArray<(Word Name, Hinge Value)> Hinges,
-    ImmutableArray<(Word Name, Slide Value)> Slides, ImmutableArray<(Word Name, Castor Value)> Castors,
+    ImmutableArray<(Word Name, Slide Value)> Slides, ImmutableArray<(Word Name, Castor Value)> Castors, ImmutableArray<(Word Name, Foot Value)> Feet,
     ImmutableArray<(Word Name, ShelfPin Value)> Pins, ImmutableArray<(Word Name, HardwareEntry Value)> Hardware);
 
 /// <summary>A bought part by its block and what is drilled, cut and marked for it.</summary>
@@ -45,7 +45,7 @@ internal sealed record PatternBoreEntry(Position At, Size Diameter, Size? Depth)
 /// <summary>The cabinet.</summary>
 internal sealed record CabinetEntry(
     Size? Width, Size? Height, Size? Depth, InsideEntry? Inside, Size? Step, Word Board, bool IsTopOver, bool IsBottomUnder, Size Recess, BackEntry? Back,
-    BayEntry Bay, CastorsEntry? Castors, AppliedTopEntry? AppliedTop, ImmutableArray<(Direction Edge, Size Thickness)> Bands,
+    BayEntry Bay, CastorsEntry? Castors, FeetEntry? Feet, PlinthEntry? Plinth, AppliedTopEntry? AppliedTop, ImmutableArray<(Direction Edge, Size Thickness)> Bands,
     JointRuleEntry? Joint, CornersEntry? Corners, SourceSpan At);
 
 /// <summary>Inside sizes.</summary>
@@ -98,13 +98,22 @@ internal sealed record StripEntry(Word Board, Size Width);
 internal sealed record DoorModuleEntry(Size? Width, Size? Height);
 
 /// <summary>Castors under the bottom.</summary>
-internal sealed record CastorsEntry(Word Castor, Size? Clearance, SourceSpan At);
+internal sealed record CastorsEntry(Word Castor, Size? Clearance, ImmutableArray<Direction> Braked);
+
+/// <summary>Levelling feet under the bottom.</summary>
+internal sealed record FeetEntry(Word Foot, Size? Inset, Size? MoreAt, SourceSpan At);
+
+/// <summary>Boards below the bottom.</summary>
+internal sealed record PlinthEntry(Word Board, Size? SetBack, bool HasRear, SourceSpan At);
 
 /// <summary>A panel over the top.</summary>
-internal sealed record AppliedTopEntry(Word Board, OverhangEntry? Overhang, Word? Screw);
+internal sealed record AppliedTopEntry(Word Board, OverhangEntry? Overhang, PieceEntry? Piece, int Pieces, Size? JointLine, Word? Screw, SourceSpan At);
+
+/// <summary>Sizes a piece of an applied top is bought in.</summary>
+internal sealed record PieceEntry(Size? Width, Size? Depth);
 
 /// <summary>How far an applied top stands over.</summary>
-internal sealed record OverhangEntry(Size Front, Size Sides, Size Back);
+internal sealed record OverhangEntry(Size Front, Size? Sides, Size? Back);
 
 /// <summary>Either a number of even shelves or each by itself.</summary>
 internal sealed record ShelvesEntry(int Even, ImmutableArray<ShelfEntry> Each, SourceSpan At);

@@ -177,18 +177,39 @@ internal static class ProjectShapes
         f.Optional("height", Positive("bay-height"), "Clear height of a stacked bay; left out, it shares what is left."),
         f.Optional("width", Positive("bay-width"), "Clear width of a bay side by side; left out, it shares what is left.")));
 
+    private static readonly ChoiceShape<ImmutableArray<Direction>> Brakes = new(
+        ("front", [Direction.Front]), ("rear", [Direction.Back]), ("left", [Direction.Left]), ("right", [Direction.Right]), ("all", [Direction.Front, Direction.Back]), ("none", []));
+
     private static readonly RecordShape<CastorsEntry> Castors = new("the castors", f => new CastorsEntry(
         f.Required("castor", Name, "Name of the castor."),
         f.Optional("clearance", NotNegative("castor-clearance"), "Kept free around the swivelling wheel; 5 mm where it is left out."),
+        f.Optional("brakes", Brakes, "The two castors that have brakes, all or none; at least two on the side one works at are usual.", [Direction.Front], "front")));
+
+    private static readonly RecordShape<FeetEntry> Feet = new("the feet", f => new FeetEntry(
+        f.Required("foot", Name, "Name of the foot."),
+        f.Optional("inset", NotNegative("foot-inset"), "From the bottom's edges, or from sides that hang down, to their plates; 40 mm where it is left out."),
+        f.Optional("more-at", new NumberShape(Measure.Length, Range.Positive, "foot-distance", 100), "Largest distance between two feet, at least 100 mm; 800 mm where it is left out."),
+        f.At));
+
+    private static readonly RecordShape<PlinthEntry> Plinth = new("the plinth", f => new PlinthEntry(
+        f.Required("board", Name, "Name of its board."),
+        f.Optional("set-back", NotNegative("plinth-set-back"), "From the front edge of the carcass to it; 40 mm where it is left out."),
+        f.Optional("rear", YesNo, "Whether there is one at the rear as well.", false, "no"),
         f.At));
 
     private static readonly RecordShape<AppliedTopEntry> AppliedTop = new("the applied top", f => new AppliedTopEntry(
         f.Required("board", Name, "Name of its board."),
         f.Optional("overhang", new RecordShape<OverhangEntry>("the overhang", o => new OverhangEntry(
             o.Optional("front", NotNegative("front-overhang"), "At the front.", Size.Zero, "0"),
-            o.Optional("sides", NotNegative("side-overhang"), "At both sides.", Size.Zero, "0"),
-            o.Optional("back", NotNegative("back-overhang"), "Behind.", Size.Zero, "0"))), "How far it stands over the carcass."),
-        f.Optional("screw", Name, "Name of the screw that holds it from beneath; the longest of the cabinet screw's diameter that cannot come through where it is left out.")));
+            o.Optional("sides", NotNegative("side-overhang"), "At both sides; 0 where it is left out."),
+            o.Optional("back", NotNegative("back-overhang"), "Behind; 0 where it is left out."))), "How far it stands over the carcass."),
+        f.Optional("size", new RecordShape<PieceEntry>("the size", s => new PieceEntry(
+            s.Optional("width", Positive("piece-width"), "Left to right; the overhang at the sides follows."),
+            s.Optional("depth", Positive("piece-depth"), "Front to back; the overhang behind follows."))), "What one piece is bought as."),
+        f.Optional("pieces", new CountShape(1, 2), "One panel, or two side by side.", 1, "1"),
+        f.Optional("joint-line", Positive("joint-line"), "Where two pieces meet, from the left of the carcass; the middle where it is left out."),
+        f.Optional("screw", Name, "Name of the screw that holds it from beneath; the longest of the cabinet screw's diameter that cannot come through where it is left out."),
+        f.At));
 
     private static readonly RecordShape<CabinetEntry> Cabinet = new("the cabinet", f => new CabinetEntry(
         f.Optional("width", Positive("outside-width"), "Outside width, left to right; or give it under inside, or by the doors."),
@@ -206,6 +227,8 @@ internal static class ProjectShapes
         f.Optional("back", Back, "The back; left out, the cabinet is open behind."),
         BayFields(f, null, null, null),
         f.Optional("castors", Castors, "Four castors under the bottom; left out, there are none."),
+        f.Optional("feet", Feet, "Levelling feet under the bottom, at least four; left out, there are none."),
+        f.Optional("plinth", Plinth, "A board below the bottom: between the sides and screwed to them where the bottom is raised, else clipped to the feet; left out, there is none."),
         f.Optional("applied-top", AppliedTop, "A finished panel laid over the top; left out, there is none."),
         f.Optional("bands", Bands(), "Edge bands of all carcass panels, dividers and shelves, by where the edge looks.", [], "none"),
         f.Optional("joint", JointRule, "How panels are joined: the name of a fastener, or a group; the screw wood-4x50 where it is left out."),

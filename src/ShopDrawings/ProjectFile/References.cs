@@ -81,6 +81,9 @@ internal sealed class References
     /// <summary>A castor.</summary>
     public Castor? Castor(Word word) => Find(catalogue.Castors, word, "castor");
 
+    /// <summary>A levelling foot.</summary>
+    public Foot? Foot(Word word) => Find(catalogue.Feet, word, "foot");
+
     /// <summary>Notes a fault.</summary>
     public void Fail(SourceSpan at, string message) => diagnostics.Add(new(at, message));
 

@@ -48,7 +48,7 @@ public class CatalogueFileTests
             project: A box on castors
             catalogues: [shop/parts.yaml]
             boards: {ply: {kind: plywood, thickness: 18}}
-            cabinet: {width: 500, height: 400, depth: 400, board: ply, castors: {castor: own}}
+            cabinet: {width: 500, height: 400, depth: 400, board: ply, castors: {castor: own, brakes: none}}
             """, Files(("shop/parts.yaml", screws + castors)));
 
         Assert.All(design.Assembly.Joints, j => Assert.All(j.Fasteners, f => Assert.Equal(55, ((Screw)f.Fastener).Length.Value)));
