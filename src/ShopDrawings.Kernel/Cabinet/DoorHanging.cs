@@ -183,7 +183,8 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         var x = hangsLeft ? high - fromEdge : low + fromEdge;
         var y = layout.Behind + held.Keeper.Height + held.Body.Width / 2;
         var face = above.Facing(Surface.Inside) == Direction.Bottom ? Surface.Inside : Surface.Outside;
-        var z = opening.Z.From + opening.Z.Extent - held.Body.Height / 2;
+        // Before the middle of the body, or as high as the door allows.
+        var z = Size.Smallest(opening.Z.From + opening.Z.Extent - held.Body.Height / 2, door.Extent(2).To - held.Keeper.Width / 2 - Size.Default(1, "beside-an-edge"));
         Fronts.Fit(assembly, new($"{doorId}/catch", held.Body, above, face, above.OnFace(new SizePoint(x, y, Size.Zero)), Fronts.Level(above)));
         Fronts.Fit(assembly, new($"{doorId}/keeper", held.Keeper, door, Surface.Inside, door.OnFace(new SizePoint(x, Size.Zero, z)), Fronts.Level(door)));
     }
