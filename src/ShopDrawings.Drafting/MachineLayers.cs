@@ -17,8 +17,8 @@ public static class MachineLayers
 
     /// <summary>The layer of a bore in a face.</summary>
     public static Layer Of(Bore bore) => new(
-        $"{Face(bore.Surface)}_BORE_{Hundredths(bore.Diameter)}_{Depth(bore.Depth)}", Role.Bore,
-        $"Bores of {Mm(bore.Diameter)}{(bore.Depth is { } depth ? $", {Mm(depth)} deep" : " through")}, from the {Word(bore.Surface)} face");
+        $"{Face(bore.Surface)}_BORE_{Hundredths(bore.Diameter)}_{(bore.Use == BoreUse.Countersink ? $"SINK_{Hundredths(bore.Depth!)}" : Depth(bore.Depth))}", Role.Bore,
+        $"{(bore.Use == BoreUse.Countersink ? "Countersinks" : "Bores")} of {Mm(bore.Diameter)}{(bore.Depth is { } depth ? $", {Mm(depth)} deep" : " through")}, from the {Word(bore.Surface)} face");
 
     /// <summary>The layer of a groove.</summary>
     public static Layer Of(Groove groove) => new(

@@ -58,18 +58,22 @@ internal sealed class LooseShelves(LooseShelvesSpec spec, AssemblyBuilder assemb
         var t = spec.Board.Thickness;
         var x = new Stretch(space.X.From + spec.Play, space.X.Extent - 2 * spec.Play);
         var y = new Stretch(space.Y.From == Size.Zero ? spec.FrontInset : space.Y.From + spec.FrontInset, space.Y.Extent - spec.FrontInset);
-        for (var i = 1; i <= spec.Count; i++)
+        var used = new List<Size>();
+        for (var i = 1; i <= spec.Count && holes.Count > 0; i++)
         {
-            if (holes.Count == 0) return;
             var even = space.Z.From.Value + space.Z.Extent.Value * i / (spec.Count + 1);
             var hole = holes.MinBy(h => Math.Abs(h.Value - even))!;
             holes.Remove(hole);
+            used.Add(hole);
             var id = FormattableString.Invariant($"{space.Path}loose-shelf-{i}");
             if (!faults.Fill(assembly, id, spec.Board, (x, y, new(hole + spec.Pin.BelowShelf, t)), Direction.Bottom, Direction.Right, [], spec.Source)) return;
-            foreach (var (side, word) in Sides(space).Zip(new[] { "left", "right" }))
-                foreach (var (row, end) in new[] { (front, "front"), (rear, "rear") })
-                    assembly.Add(new PlacedHardware($"{id}/{end}-{word}-pin", HardwareKind.Pin, spec.Pin.Name,
-                        [new Mount(side.Panel.Id, side.Face, side.Panel.OnFace(new SizePoint(Size.Zero, row, hole)))], [], []));
+        }
+
+        if (used.Count == 0) return;
+        foreach (var side in Sides(space))
+        {
+            var mounts = used.SelectMany(z => new[] { front, rear }.Select(row => new Mount(side.Panel.Id, side.Face, side.Panel.OnFace(new SizePoint(Size.Zero, row, z)))));
+            assembly.Add(new PlacedHardware(side.Id, HardwareKind.Pin, spec.Pin.Name, [.. mounts], [], []) { Count = 2 * used.Count });
         }
     }
 }

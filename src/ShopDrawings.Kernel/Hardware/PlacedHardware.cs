@@ -46,6 +46,9 @@ public sealed record Mount(string Panel, Surface Surface, Position At);
 public sealed record PlacedHardware(
     string Id, HardwareKind Kind, string Name, ImmutableArray<Mount> Mounts, ImmutableArray<Box3> Volumes, ImmutableArray<Size> Sizes)
 {
+    /// <summary>How many of it there are: the pins of one row.</summary>
+    public int Count { get; init; } = 1;
+
     /// <summary>A size by its rule id, or nothing.</summary>
     public Size? Size(string rule) => Sizes.FirstOrDefault(s => s.Rule == rule);
 }

@@ -181,6 +181,7 @@ internal static class AssemblyJson
         json.WriteString("id", piece.Id);
         json.WriteString("kind", piece.Kind.ToString().ToLowerInvariant());
         json.WriteString("name", piece.Name);
+        json.WriteNumber("count", piece.Count);
         json.WriteStartArray("mounts");
         foreach (var mount in piece.Mounts)
         {

@@ -72,9 +72,8 @@ public sealed class CsvExporter : IJobExporter
         foreach (var equal in assembly.Joints.SelectMany(j => j.Fasteners).Select(f => f.Fastener).GroupBy(f => f.Name))
             yield return [equal.First().Kind, equal.Key, Count(equal.Count()), equal.First().Dimensions];
 
-        var pieces = assembly.Hardware.Select(h => (h.Kind, h.Name, Sizes: string.Join(", ", Sizes(h))));
-        foreach (var equal in pieces.GroupBy(p => p))
-            yield return [equal.Key.Kind.ToString().ToLowerInvariant(), equal.Key.Name, Count(equal.Count()), equal.Key.Sizes];
+        foreach (var equal in assembly.Hardware.GroupBy(h => (h.Kind, h.Name, Sizes: string.Join(", ", Sizes(h)))))
+            yield return [equal.Key.Kind.ToString().ToLowerInvariant(), equal.Key.Name, Count(equal.Sum(h => h.Count)), equal.Key.Sizes];
     }
 
     private static IEnumerable<string> Sizes(PlacedHardware piece) =>

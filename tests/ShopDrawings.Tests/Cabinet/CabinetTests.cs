@@ -183,7 +183,8 @@ public class CabinetTests(ITestOutputHelper output)
     public void Rows_keep_the_end_distance_from_the_ends_of_the_panel_they_hold_and_the_pitch() => RandomCabinet.Any.Sample(cabinet =>
     {
         var assembly = Fixtures.DesignOf(cabinet.Text).Assembly;
-        foreach (var joint in assembly.Joints)
+        // A fastener that had to move says so in its derivation; then the row is no longer even.
+        foreach (var joint in assembly.Joints.Where(j => !j.Fasteners.Any(f => f.Along.Rule.StartsWith("moved-clear-of-", StringComparison.Ordinal))))
         {
             var held = assembly.Panel(joint.Receiving);
             var length = joint.Held is Surface.Near or Surface.Far ? held.Length.Value : held.Width.Value;
@@ -399,8 +400,8 @@ public class CabinetTests(ITestOutputHelper output)
     {
         var assembly = Fixtures.Design("seedling-cabinet").Assembly;
 
-        var back = Holes(assembly, "back", "back").Single();
-        var lining = Holes(assembly, "chamber/back-lining", "back").Single();
+        var back = Holes(assembly, "back", "cable-way").Single();
+        var lining = Holes(assembly, "chamber/back-lining", "cable-way").Single();
 
         Assert.Equal((back.Diameter, back.Entry.X, back.Entry.Z), (lining.Diameter, lining.Entry.X, lining.Entry.Z));
     }
