@@ -80,7 +80,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                 if (body.Bounds.Intersection(other.Placement!.ToAssembly(other.Box)) is not null && body.Overlap(Solid.Of(other)) is { } shared)
                     yield return Make(fitting, box, [panel.Id, other.Id],
                         $"{fitting.Id} on {panel.Id} stands {lengths.Describe(shared.Size.X)} × {lengths.Describe(shared.Size.Y)} × {lengths.Describe(shared.Size.Z)} deep in {other.Id}",
-                        $"move it away from {other.Id}, or cut an opening for it");
+                        fitting.Kind == HardwareKind.Hinge ? ClearOfHinges(assembly, fitting, other, lengths) : $"move it away from {other.Id}, or cut an opening for it");
         }
 
         for (var i = 0; i < bodies.Count; i++)
@@ -91,6 +91,26 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                 yield return Make(a.Fitting, a.Box, a.Panel == b.Panel ? [a.Panel.Id] : [a.Panel.Id, b.Panel.Id],
                     $"{a.Fitting.Id} on {a.Panel.Id} and {b.Fitting.Id} on {b.Panel.Id} take the same space", "move one of them");
             }
+    }
+
+    // Where what lies in the way of a door's hinges could lie instead: the nearest heights of its upper face clear of them all.
+    private static string ClearOfHinges(Assembly assembly, PlacedHardware hinge, Panel lying, LengthStyle lengths)
+    {
+        const double Clearance = 3;
+        if (lying.Placement!.Inwards.Axis() != 2) return $"move {lying.Id} away from the hinge, or hang the door elsewhere";
+        var thickness = lying.Thickness.Value;
+        var top = lying.Extent(2).To.Value;
+        var taken = assembly.Hardware.Where(h => h.Kind == HardwareKind.Hinge && h.Mounts[1].Panel == hinge.Mounts[1].Panel)
+            .SelectMany(h => h.Volumes.Select(v => assembly.Panel(h.Mounts[0].Panel).Placement!.ToAssembly(v)))
+            .Select(b => (From: b.Min.Z - Clearance, To: b.Max.Z + Clearance + thickness)).OrderBy(b => b.From).ToList();
+        var (low, high) = (top, top);
+        foreach (var block in taken.AsEnumerable().Reverse())
+            if (low > block.From && low < block.To) low = block.From;
+        foreach (var block in taken)
+            if (high > block.From && high < block.To) high = block.To;
+        return lying.Id == "bottom"
+            ? $"make the recess at most {lengths.Describe(low - thickness)}, or at least {lengths.Describe(high - thickness)}"
+            : $"set the upper face of {lying.Id} at most {lengths.Describe(low)} or at least {lengths.Describe(high)} above the lower edge of the cabinet";
     }
 
     // What slides must pass every panel and every piece of hardware that does not move with it.
