@@ -93,7 +93,7 @@ internal static class ProjectShapes
         f.Optional("front-inset", NotNegative("front-inset"), "How far a shelf stands behind the front; 5 mm where it is left out."),
         f.At));
 
-    private static readonly RecordShape<TwoPartEntry> TwoPart = new("a body and a keeper", f => new TwoPartEntry(
+    private static readonly RecordShape<TwoPartEntry> TwoPart = new("a catch or latch", f => new TwoPartEntry(
         f.Required("body", Name, "Name of the hardware of the body."),
         f.Required("keeper", Name, "Name of the hardware of the keeper.")));
 
