@@ -28,6 +28,8 @@ internal sealed class Solid
         for (var i = 0; i + 1 < levels.Count; i++)
         {
             var (low, high) = (levels[i], levels[i + 1]);
+            // Two depths that meet from both faces may differ in their last digit.
+            if (!Tolerance.Exceeds(high, low)) continue;
             var middle = (low + high) / 2;
             slabs.Add((panel.Box with { Min = new(0, 0, low), Max = panel.Box.Max with { Z = high } }, panel.Outline,
                 [.. voids.Where(v => v.Low < middle && v.High > middle).Select(v => v.Outline)]));
