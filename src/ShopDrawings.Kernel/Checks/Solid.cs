@@ -87,6 +87,9 @@ internal sealed class Solid
     private static IEnumerable<(double From, double To)> Reach(int normal, PolygonOperations.Region region, int clippedAxis, double low, double high)
     {
         const double Far = 1e7;
+        // Inside the stretch by the tolerance, so that no sliver along its ends joins pieces that are apart.
+        (low, high) = (low + Tolerance.Length, high - Tolerance.Length);
+        if (!Tolerance.Exceeds(high, low)) yield break;
         var clipsFirst = (normal + 1) % 3 == clippedAxis;
         var strip = clipsFirst ? Contour.Rectangle(low, -Far, high, Far) : Contour.Rectangle(-Far, low, Far, high);
         foreach (var piece in region.And(PolygonOperations.RegionOf(strip, ArcTolerance)).Pieces)
