@@ -37,8 +37,9 @@ internal sealed class JointWriter
         (this.through, this.receiving, this.rule, this.held) = (through, receiving, rule, held);
         entry = face.Opposite();
         normal = through.Facing(face).Axis();
-        // Out of sight: the lower face of a shelf or bottom, the inside of what stands.
+        // Out of sight: the lower face of a shelf or bottom, the inside of what stands. A bracket sits where the panel with the face reaches.
         besideFace = rule.Face ?? (receiving.Facing(Surface.Outside) == Direction.Bottom ? Surface.Outside : Surface.Inside);
+        if (rule.Face is null && rule.Fastener is CornerBracket bracket && !Reaches(besideFace, bracket.Leg)) besideFace = besideFace.Opposite();
         id = $"{through.Id}/{receiving.Id}";
         (ofThrough, ofReceiving) = (new Clearing(through), new Clearing(receiving));
     }
@@ -167,10 +168,10 @@ internal sealed class JointWriter
                 Site.Entry => (entry, through.OnFace(point(place))),
                 Site.Contact => (entry.Opposite(), through.OnFace(bore.Away is { } away ? Aside(point(place), away) : point(place))),
                 Site.Held => (held, onHeld(place)),
-                _ => (besideFace, receiving.OnFace(Inwards(point(place), bore.Away!))),
+                _ => (besideFace, receiving.OnFace(Inwards(point(place), fastener is CornerBracket && rule.Housing.Value > 0 ? bore.Away! + rule.Housing : bore.Away!))),
             };
-            // A bore that starts in the bottom of a housing is that much deeper below the face.
-            var depth = bore.Site == Site.Contact && rule.Housing.Value > 0 ? bore.Depth! + rule.Housing : bore.Depth;
+            // A bore that starts in the bottom of a housing is that much deeper below the face; one beside the held panel starts at the face.
+            var depth = bore is { Site: Site.Contact, Away: null } && rule.Housing.Value > 0 ? bore.Depth! + rule.Housing : bore.Depth;
             var made = depth is null ? Bore.Through(id, surface, at, bore.Diameter, bore.Use) : Bore.Blind(id, surface, at, bore.Diameter, depth, bore.Use);
             yield return (bore.Site is Site.Entry or Site.Contact, made with { Fastener = number });
         }
@@ -182,6 +183,14 @@ internal sealed class JointWriter
         var beyond = receiving.Thickness / 2 + away;
         var direction = receiving.Facing(besideFace);
         return Shifted(from, direction, beyond);
+    }
+
+    // Whether the panel with the face goes on beside a face of the held panel as far as a leg is long.
+    private bool Reaches(Surface beside, Size leg)
+    {
+        var looks = receiving.Facing(beside);
+        var ((low, high), (first, last)) = (receiving.Extent(looks.Axis()), through.Extent(looks.Axis()));
+        return !Tolerance.Exceeds(leg.Value, looks.IsPositive() ? last.Value - high.Value : low.Value - first.Value);
     }
 
     private SizePoint Inwards(SizePoint from, Size away)

@@ -136,6 +136,18 @@ public class CornerBoresTests
         new[] { 50, 150 }.SelectMany(y => new[] { $"right-side 582 {y} 662 +x 2.5 deep 12 pilot", $"top 562 {y} 682 +z 2.5 deep 12 pilot" }),
         Bores(Cabinet(18, "bracket-30"), "right-side/top"));
 
+    // Nothing goes on below a bottom flush with the sides, so its brackets sit on its upper face.
+    [Fact]
+    public void Bracket_30_sits_on_a_bottom_flush_with_the_sides() => Same(
+        new[] { 50, 150 }.SelectMany(y => new[] { $"left-side 18 {y} 38 -x 2.5 deep 12 pilot", $"bottom 38 {y} 18 -z 2.5 deep 12 pilot" }),
+        Bores(Cabinet(18, "bracket-30"), "left-side/bottom"));
+
+    // In a housing the bracket still lies against the side's face, 20 mm from the corner on either leg.
+    [Fact]
+    public void Bracket_30_beside_a_housing() => Same(
+        new[] { 50, 150 }.SelectMany(y => new[] { $"right-side 582 {y} 662 +x 2.5 deep 12 pilot", $"top 562 {y} 682 +z 2.5 deep 12 pilot" }),
+        Bores(Cabinet(18, "{fastener: bracket-30, housing: 6}"), "right-side/top"));
+
     // The top runs over the sides: screws go down into their upper ends, at x = t/2 and 600 − t/2.
     [Theory]
     [InlineData(16, 34)]
