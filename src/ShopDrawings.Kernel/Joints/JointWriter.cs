@@ -105,8 +105,7 @@ internal sealed class JointWriter
         if (rule.Beside is not { } second) return;
         foreach (var place in places)
         {
-            var isBeforeMiddle = place.Value < length.Value / 2 + Tolerance.Length;
-            Place(second, isBeforeMiddle ? place + BesideDistance : place - BesideDistance);
+            Place(second, IsBeforeMiddle(place, length, point) ? place + BesideDistance : place - BesideDistance);
         }
 
         void Place(Fastener fastener, Size wanted)
@@ -123,7 +122,17 @@ internal sealed class JointWriter
         const double Furthest = 80, Nearest = 25;
         var least = Math.Min(Nearest, Math.Min(wanted.Value, length.Value - wanted.Value));
         return Dodging.Nearest(
-            wanted, least, length.Value - least, wanted.Value < length.Value / 2 + Tolerance.Length, at => Obstacle(fastener, Size.Constant(at), point, onHeld), Furthest) ?? wanted;
+            wanted, least, length.Value - least, IsBeforeMiddle(wanted, length, point), at => Obstacle(fastener, Size.Constant(at), point, onHeld), Furthest) ?? wanted;
+    }
+
+    // What stands in the very middle counts as before it where the row runs to the right, back or top, so that mirrored panels, whose frames
+    // run against each other, are drilled alike.
+    private static bool IsBeforeMiddle(Size place, Size length, Func<Size, SizePoint> point)
+    {
+        var middle = length.Value / 2;
+        if (!Tolerance.Same(place.Value, middle)) return place.Value < middle;
+        var (first, last) = (point(Size.Zero), point(length));
+        return last.X.Value + last.Y.Value + last.Z.Value > first.X.Value + first.Y.Value + first.Z.Value;
     }
 
     private string? Obstacle(Fastener fastener, Size place, Func<Size, SizePoint> point, Func<Size, Position> onHeld)
