@@ -184,6 +184,8 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         var y = layout.Behind + held.Keeper.Height + held.Body.Width / 2;
         var face = above.Facing(Surface.Inside) == Direction.Bottom ? Surface.Inside : Surface.Outside;
         var z = opening.Z.From + opening.Z.Extent - held.Body.Height / 2;
+        var highest = layout.Bottom + layout.Height - held.Keeper.Width / 2;
+        if (z.Value > highest.Value) z = highest;
         Fronts.Fit(assembly, new($"{doorId}/catch", held.Body, above, face, above.OnFace(new SizePoint(x, y, Size.Zero)), Fronts.Level(above)));
         Fronts.Fit(assembly, new($"{doorId}/keeper", held.Keeper, door, Surface.Inside, door.OnFace(new SizePoint(x, Size.Zero, z)), Fronts.Level(door)));
     }

@@ -14,6 +14,9 @@ internal sealed class JointWriter
     /// <summary>Material in mm that must stay on either side of a bore in an edge: 4 mm (5/32 in), common practice, no source.</summary>
     public const double LeastWall = 4;
 
+    // From a screw through a face to the panel's edge, in mm: 1.5 of its diameter beside its head (common practice, no source).
+    private const double LeastFromEdge = 10;
+
     // From a cam connector to the dowel beside it: one step of the 32 mm grid (common practice, no source).
     private static readonly Size BesideDistance = Size.Default(32, "beside-distance");
 
@@ -82,10 +85,23 @@ internal sealed class JointWriter
         var (length, across) = alongX ? (through.Length, through.Width) : (through.Width, through.Length);
         var row = rule.Row.On(length);
         var beside = rule.Row.On(across).EndDistance;
-        foreach (var line in Tolerance.Same(2 * beside.Value, across.Value) ? new[] { beside } : [beside, across - beside])
+        foreach (var wanted in Tolerance.Same(2 * beside.Value, across.Value) ? new[] { beside } : [beside, across - beside])
         {
-            SizePoint Point(Size place) => through.ToAssembly(alongX ? new Position(place, line) : new Position(line, place));
-            writer.Lay(row, length, Point, place => receiving.OnFace(Point(place)));
+            Func<Size, SizePoint> Through(Size line) => place => through.ToAssembly(alongX ? new Position(place, line) : new Position(line, place));
+            Func<Size, Position> Into(Func<Size, SizePoint> point) => place => receiving.OnFace(point(place));
+            bool IsOff(Func<Size, SizePoint> point) => !receiving.Outline.Contains(receiving.OnFace(point(row.EndDistance)).Point);
+            if (IsOff(Through(wanted))) continue;
+
+            // A groove along the row is in the way of all its screws alike.
+            var least = Math.Min(LeastFromEdge, beside.Value);
+            var isLower = 2 * wanted.Value < across.Value + Tolerance.Length;
+            var line = Dodging.Nearest(wanted, isLower ? least : across.Value / 2, isLower ? across.Value / 2 : across.Value - least, isLower, at =>
+            {
+                var point = Through(Size.Constant(at));
+                var met = row.Places.Select(place => writer.Obstacle(rule.Fastener!, place, point, Into(point))).ToList();
+                return IsOff(point) ? receiving.Id : met.Contains(null) ? null : met[0];
+            }) ?? wanted;
+            writer.Lay(row, length, Through(line), Into(Through(line)));
         }
 
         return writer.Written(row);
