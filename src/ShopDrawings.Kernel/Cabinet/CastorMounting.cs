@@ -13,7 +13,9 @@ internal sealed class CastorMounting(CastorsSpec spec, CabinetSpec cabinet, Cabi
         var swept = (castor.SwivelRadius + spec.Clearance).As("castor-distance");
         var bottom = assembly.Find("bottom")!;
         var hangsDown = cabinet.Recess.Value > 0;
+        // What of the bottom sits in housings of the sides counts as theirs.
         var (left, right) = bottom.Extent(0);
+        if (!cabinet.IsBottomUnder) (left, right) = (left + cabinet.Joints.Bottom(true).Housing, right - cabinet.Joints.Bottom(false).Housing);
         var (front, rear) = bottom.Extent(1);
         Size Distance(Size plate, bool beside) => beside && swept.Value > plate.Value / 2 + spec.Clearance.Value ? swept : plate / 2 + spec.Clearance;
         var fromSide = ClearOf(cabinet.IsBottomUnder ? frame.Thickness : Size.Zero, castor.HoleWidth, Distance(castor.PlateWidth, hangsDown));
