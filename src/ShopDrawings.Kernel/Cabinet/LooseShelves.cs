@@ -58,6 +58,13 @@ internal sealed class LooseShelves(LooseShelvesSpec spec, AssemblyBuilder assemb
         var t = spec.Board.Thickness;
         var x = new Stretch(space.X.From + spec.Play, space.X.Extent - 2 * spec.Play);
         var y = new Stretch(space.Y.From == Size.Zero ? spec.FrontInset : space.Y.From + spec.FrontInset, space.Y.Extent - spec.FrontInset);
+        var fixedThere = assembly.Panels.Where(p => p.Placement is not null).Select(p => p.Placement!.ToAssembly(p.Box)).ToList();
+        holes.RemoveAll(hole =>
+        {
+            var low = hole.Value + spec.Pin.BelowShelf.Value;
+            var lying = new Box3(new(x.From.Value, y.From.Value, low), new(x.From.Value + x.Extent.Value, y.From.Value + y.Extent.Value, low + t.Value));
+            return fixedThere.Exists(box => box.Intersection(lying) is not null);
+        });
         var used = new List<Size>();
         for (var i = 1; i <= spec.Count && holes.Count > 0; i++)
         {

@@ -28,6 +28,8 @@ internal sealed class Solid
         for (var i = 0; i + 1 < levels.Count; i++)
         {
             var (low, high) = (levels[i], levels[i + 1]);
+            // Two depths that meet from both faces may differ in their last digit.
+            if (!Tolerance.Exceeds(high, low)) continue;
             var middle = (low + high) / 2;
             slabs.Add((panel.Box with { Min = new(0, 0, low), Max = panel.Box.Max with { Z = high } }, panel.Outline,
                 [.. voids.Where(v => v.Low < middle && v.High > middle).Select(v => v.Outline)]));
@@ -85,6 +87,9 @@ internal sealed class Solid
     private static IEnumerable<(double From, double To)> Reach(int normal, PolygonOperations.Region region, int clippedAxis, double low, double high)
     {
         const double Far = 1e7;
+        // Inside the stretch by the tolerance, so that no sliver along its ends joins pieces that are apart.
+        (low, high) = (low + Tolerance.Length, high - Tolerance.Length);
+        if (!Tolerance.Exceeds(high, low)) yield break;
         var clipsFirst = (normal + 1) % 3 == clippedAxis;
         var strip = clipsFirst ? Contour.Rectangle(low, -Far, high, Far) : Contour.Rectangle(-Far, low, Far, high);
         foreach (var piece in region.And(PolygonOperations.RegionOf(strip, ArcTolerance)).Pieces)

@@ -183,7 +183,7 @@ public class CabinetTests(ITestOutputHelper output)
     public void Rows_keep_the_end_distance_from_the_ends_of_the_panel_they_hold_and_the_pitch() => RandomCabinet.Any.Sample(cabinet =>
     {
         var assembly = Fixtures.DesignOf(cabinet.Text).Assembly;
-        // A fastener that had to move says so in its derivation; then the row is no longer even.
+        // A row of which one screw moved clear of something says so.
         foreach (var joint in assembly.Joints.Where(j => !j.Fasteners.Any(f => f.Along.Rule.StartsWith("moved-clear-of-", StringComparison.Ordinal))))
         {
             var held = assembly.Panel(joint.Receiving);
