@@ -5,6 +5,7 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
 {
     private readonly List<string> fixedPanels = [];
     private readonly List<DoorLayout> doors = [];
+    private readonly List<(LooseShelvesSpec Spec, Space Space)> looseShelves = [];
     private readonly List<LiningSheet> linings = [];
 
     /// <summary>Ids of the shelves and dividers added so far.</summary>
@@ -15,6 +16,9 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
 
     /// <summary>The sheets on inside faces, to be cut when all else is in its place.</summary>
     public IReadOnlyList<LiningSheet> Linings => linings;
+
+    /// <summary>Loose shelves, whose rows of pins give way to all that is fixed.</summary>
+    public IReadOnlyList<(LooseShelvesSpec Spec, Space Space)> LooseShelves => looseShelves;
 
     /// <summary>Adds everything in a bay but its linings.</summary>
     public void Resolve(BaySpec bay, Space space)
@@ -40,7 +44,7 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
                 if (bay.Lining is { } lining) space = Line(lining, space, bay);
                 if (faults.All.Count > 0) return;
                 Shelves(bay, space);
-                if (bay.Loose is { } loose) new LooseShelves(loose, assembly, faults).Build(space);
+                if (bay.Loose is { } loose) looseShelves.Add((loose, space));
                 if (bay.Sliding is { } sliding) new SlidingShelf(sliding, spec.Joints, assembly, faults).Build(space);
                 if (bay.Drawers is { } drawers) new DrawerStack(drawers, frame, spec.Joints, assembly, faults).Build(space);
                 break;

@@ -53,6 +53,7 @@ internal sealed class CabinetResolver
         JoinCarcass();
         if (faults.All.Count > 0) return;
         foreach (var doors in bays.Doors) new DoorHanging(doors, spec.Joints, assembly, faults).Hang();
+        foreach (var (loose, space) in bays.LooseShelves) new LooseShelves(loose, assembly, faults).Build(space);
         if (faults.All.Count > 0) return;
         if (spec.Plinth is { } plinth) new PlinthStanding(plinth, spec, frame, assembly, faults).Stand();
         if (faults.All.Count > 0) return;

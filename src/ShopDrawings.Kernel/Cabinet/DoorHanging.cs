@@ -110,7 +110,8 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         Position[] places = hinge.PlateSpacing is { } spacing
             ? [On(hinge.PlateSetBack, z - spacing / 2), On(hinge.PlateSetBack, z + spacing / 2)]
             : [On(hinge.PlateSetBack, z), On(hinge.PlateSecondSetBack!, z)];
-        return places.Select(at => Bore.Blind(id, FaceTowards(side, hangsLeft), at, hinge.PlateDiameter, hinge.PlateDepth, BoreUse.Pilot));
+        var depth = BothFaces.IsShared(side) ? Size.Smallest(hinge.PlateDepth, BothFaces.Half(side, BoresMeet.Clearance)).As("plate-depth") : hinge.PlateDepth;
+        return places.Select(at => Bore.Blind(id, FaceTowards(side, hangsLeft), at, hinge.PlateDiameter, depth, BoreUse.Pilot));
     }
 
     // Cup and fixing holes in the door, plate holes in the side, all at one height.

@@ -22,7 +22,7 @@ internal sealed class LooseShelves(LooseShelvesSpec spec, AssemblyBuilder assemb
         var count = (int)Math.Floor((space.Z.Extent.Value - 2 * spec.FromEnds.Value) / spec.Pitch.Value + 1e-9) + 1;
         var free = Enumerable.Range(0, count)
             .Select(i => (Index: i, Z: i == 0 ? space.Z.From + spec.FromEnds : space.Z.From + spec.FromEnds + (double)i * spec.Pitch))
-            .Where(hole => Sides(space).All(side => IsFree(side, hole.Z, [front, rear]))).ToList();
+            .Where(hole => Sides(space).All(side => IsFree(side, hole.Z, [front, rear])) && !IsCovered(space, hole.Z)).ToList();
         foreach (var side in Sides(space))
             assembly.Write(side.Panel.Id, free.SelectMany(hole => new[] { front, rear }.Select(y => Pin(side, hole.Z, y))));
         Lay(space, [.. free.Select(h => h.Z)], front, rear);
@@ -35,10 +35,7 @@ internal sealed class LooseShelves(LooseShelvesSpec spec, AssemblyBuilder assemb
         return [(left, Facing(left, Direction.Right), $"{space.Path}left-pins"), (right, Facing(right, Direction.Left), $"{space.Path}right-pins")];
     }
 
-    // A divider is drilled from both faces at one place.
-    private Size Depth(Panel panel) => panel.Id is "left-side" or "right-side"
-        ? spec.Pin.Depth
-        : Size.Smallest(spec.Pin.Depth, (panel.Thickness - Size.Default(BoreInPanel.Floor.Default, "least-between")) / 2).As("pin-depth");
+    private Size Depth(Panel panel) => BothFaces.IsShared(panel) ? Size.Smallest(spec.Pin.Depth, BothFaces.Half(panel, BoreInPanel.Floor)).As("pin-depth") : spec.Pin.Depth;
 
     private Bore Pin((Panel Panel, Surface Face, string Id) side, Size z, Size y) =>
         Bore.Blind(side.Id, side.Face, side.Panel.OnFace(new SizePoint(Size.Zero, y, z)), spec.Pin.Diameter, Depth(side.Panel), BoreUse.Seat);
@@ -48,6 +45,13 @@ internal sealed class LooseShelves(LooseShelvesSpec spec, AssemblyBuilder assemb
         var others = new Clearing(side.Panel, BoresOfOtherFace(side));
         return rows.All(y => others.Obstacle(Pin(side, z, y)) is null);
     }
+
+    // Behind the end of a fixed shelf no pin is ever used, and its groove may be there.
+    private bool IsCovered(Space space, Size z) => assembly.Panels.Any(p =>
+        p.Id != space.Left && p.Id != space.Right && p.Placement is not null
+        && p.Placement.ToAssembly(p.Box).Intersection(new Box3(
+            new(space.X.From.Value, space.Y.From.Value, z.Value - spec.Pin.Diameter.Value / 2 - BoresMeet.Clearance.Default),
+            new((space.X.From + space.X.Extent).Value, (space.Y.From + space.Y.Extent).Value, z.Value + spec.Pin.Diameter.Value / 2 + BoresMeet.Clearance.Default))) is not null);
 
     // Pins from the other face stand at the same places by intention.
     private static Func<Bore, bool> BoresOfOtherFace((Panel Panel, Surface Face, string Id) side) =>
@@ -76,6 +80,9 @@ internal sealed class LooseShelves(LooseShelvesSpec spec, AssemblyBuilder assemb
             if (!faults.Fill(assembly, id, spec.Board, (x, y, new(hole + spec.Pin.BelowShelf, t)), Direction.Bottom, Direction.Right, [], spec.Source)) return;
         }
 
+        if (used.Count < spec.Count)
+            assembly.Misfit([space.Left, space.Right], $"only {used.Count} of {spec.Count} loose shelves find a row of pins in {space.Name}",
+                [new("shelves", spec.Count, ""), new("rows that are free", used.Count, "")], "make the bay higher, or take fewer shelves", "derived (geometry)");
         if (used.Count == 0) return;
         foreach (var side in Sides(space))
         {

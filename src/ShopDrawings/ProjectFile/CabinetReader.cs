@@ -64,12 +64,8 @@ internal sealed class CabinetReader(References references)
             ? null
             : new CarcassJoints(topLeft, topRight, bottomLeft, bottomRight, shelves, dividers, screwed, FaceToFace);
 
-        // 3 mm of the farther board stay under the point (common practice, no source).
-        JointRule FaceToFace(double thickness)
-        {
-            const double LeastLeft = 3;
-            return new JointRule(references.LongestScrew(((Screw)screwed.Fastener!).Diameter, thickness - LeastLeft), RowRule.Standard);
-        }
+        JointRule FaceToFace(double thickness) =>
+            new(references.LongestScrew(((Screw)screwed.Fastener!).Diameter, thickness - BoreInPanel.Floor.Default), RowRule.Standard);
 
         JointRule? Corner(JointRuleEntry? own, JointRule? usually) => usually is null ? null : references.Joint(own, usually);
     }

@@ -62,11 +62,13 @@ internal sealed class References
         };
     }
 
-    /// <summary>The longest screw of about a diameter that is no longer than a length in mm; the shortest where all are longer.</summary>
+    /// <summary>The longest screw that is no longer than a length in mm, of about a diameter where there is one, else of the nearest; the shortest where all are longer.</summary>
     public Screw LongestScrew(Size diameter, double length)
     {
-        var fitting = catalogue.Fasteners.Values.OfType<Screw>().Where(s => Math.Abs(s.Diameter.Value - diameter.Value) <= AboutTheSame).OrderBy(s => s.Length.Value).ThenBy(s => s.Name, StringComparer.Ordinal).ToList();
-        return fitting.LastOrDefault(s => s.Length.Value <= length + Tolerance.Length) ?? fitting[0];
+        double Off(Screw screw) => Math.Abs(screw.Diameter.Value - diameter.Value) is var off && off <= AboutTheSame ? 0 : off;
+        var known = catalogue.Fasteners.Values.OfType<Screw>().OrderBy(Off).ThenBy(s => s.Length.Value).ThenBy(s => s.Name, StringComparer.Ordinal).ToList();
+        var fitting = known.Where(s => s.Length.Value <= length + Tolerance.Length).ToList();
+        return fitting.Count == 0 ? known[0] : fitting.Last(s => Off(s) == Off(fitting[0]));
     }
 
     /// <summary>A hinge; the usual one where none is named.</summary>

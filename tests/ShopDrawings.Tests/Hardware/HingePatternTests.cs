@@ -120,23 +120,23 @@ public class HingePatternTests
         Of(16, 300, "shelves: [{top: 358}], doors: {board: main, hang: left, cups: [90, 340.5, 610]}").Faults(),
         f => f.Contains("door/hinge-2", StringComparison.Ordinal) && f.Contains("shelf-1", StringComparison.Ordinal));
 
-    // A keeper 13 wide on a door that ends 2 below the ceiling at 684 has its middle at 682 − 6.5 at most.
+    // A keeper 13 wide on a door that ends 2 below the ceiling at 684 has its middle at 682 − 6.5 − 1 at most.
     [Fact]
     public void Keeper_stays_on_a_door_between_the_panels()
     {
         var design = Of(16, 300, "doors: {board: main, mount: inset, hang: left, catch: {body: catch-body, keeper: catch-keeper}}");
 
         Assert.Empty(design.Faults());
-        Assert.All(design.Bores("door/keeper"), b => Assert.Contains(" 675.5 -y", b, StringComparison.Ordinal));
+        Assert.All(design.Bores("door/keeper"), b => Assert.Contains(" 674.5 -y", b, StringComparison.Ordinal));
     }
 
-    // The strip covers 40 mm about the gap; of two rows only that on the right-hand door holds, 10 to the right of the middle.
+    // The strip covers 40 mm about the gap, from 280 to 320; the right-hand door begins at 301.5: one row in the middle of what they share, 310.75.
     [Fact]
     public void Centre_strip_is_screwed_to_its_own_door_alone()
     {
         var design = Of(18, 300, "doors: {board: main, centre-strip: {board: main}}");
 
         Assert.Empty(design.Faults());
-        Assert.All(design.Bores("centre-strip/right-door"), b => Assert.Contains(" 310 ", b, StringComparison.Ordinal));
+        Assert.All(design.Bores("centre-strip/right-door"), b => Assert.Contains(" 310.75 ", b, StringComparison.Ordinal));
     }
 }
