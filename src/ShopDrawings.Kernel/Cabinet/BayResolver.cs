@@ -44,8 +44,8 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
                 if (bay.Lining is { } lining) space = Line(lining, space, bay);
                 if (faults.All.Count > 0) return;
                 Shelves(bay, space);
-                if (bay.Loose is { } loose) looseShelves.Add((loose, space));
-                if (bay.Sliding is { } sliding) new SlidingShelf(sliding, spec.Joints, assembly, faults).Build(space);
+                if (bay.Loose is { } loose) looseShelves.Add((loose with { Bands = spec.Bands }, space));
+                if (bay.Sliding is { } sliding) new SlidingShelf(sliding with { Bands = spec.Bands }, spec.Joints, assembly, faults).Build(space);
                 if (bay.Drawers is { } drawers) new DrawerStack(drawers, frame, spec.Joints, assembly, faults).Build(space);
                 break;
         }
@@ -149,7 +149,7 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
             return false;
         }
 
-        if (!Add(id, board, Housed(space.X, spec.Joints.Shelves), new(space.Y.From == Size.Zero ? frontInset : space.Y.From + frontInset, deep), new(underside, board.Thickness), Direction.Bottom, Direction.Right, source)) return false;
+        if (!Add(id, board, Housed(space.X, spec.Joints.Shelves), new(space.Y.From + frontInset, deep), new(underside, board.Thickness), Direction.Bottom, Direction.Right, source)) return false;
         assembly.MustJoin(space.Left, id, spec.Joints.Shelves);
         assembly.MustJoin(space.Right, id, spec.Joints.Shelves);
         return true;

@@ -32,6 +32,11 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         }
 
         if (doors.Gasket is { } gasket) Gasket(gasket);
+        var reach = Math.Max(layout.Back.Value, 0) + doors.Hinge.BodyDepth.Value;
+        var depth = opening.Y.From + opening.Y.Extent;
+        if (reach > depth.Value + Tolerance.Length)
+            assembly.Misfit([opening.Left, opening.Right], $"the hinges {doors.Hinge.Name} reach {faults.Print(Size.Constant(reach))} into {opening.Name}, which is {faults.Print(depth)} deep",
+                [new("reach", reach, "mm"), new("depth", depth.Value, "mm")], "make the cabinet deeper, or take smaller hinges", "derived (geometry)");
     }
 
     private Panel HingeSide(bool hangsLeft) => assembly.Find(hangsLeft ? opening.Left : opening.Right)!;
@@ -49,7 +54,7 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
 
         var count = doors.Hinges ?? HingeGeometry.ByMass(assembly.Find(doorId)!.MassKg);
         var body = doors.Hinge.BodyHeight;
-        var first = (height.Value < 2 * FromEnds.Value + body.Value ? height / 4 : FromEnds).As("hinge-end-distance");
+        var first = Size.Smallest(FromEnds, height / 4).As("hinge-end-distance");
         var pitch = ((height - 2 * first) / (count - 1)).As("hinge-pitch");
         var (low, high) = (from.Value + body.Value / 2, from.Value + height.Value - body.Value / 2);
         var (lowest, highest) = (from + first, from + height - first);
@@ -100,8 +105,11 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
     private static Surface FaceTowards(Panel side, bool hangsLeft) =>
         side.Facing(Surface.Inside) == (hangsLeft ? Direction.Right : Direction.Left) ? Surface.Inside : Surface.Outside;
 
+    // A door that a gasket holds further off takes its plates with it.
     private Size PlateSetBack(Size setBack) =>
-        doors.Mount == DoorMount.Inset ? HingeGeometry.PlateSetBackInset(setBack, doors.Board.Thickness, doors.Recess) : setBack;
+        doors.Mount == DoorMount.Inset ? HingeGeometry.PlateSetBackInset(setBack, doors.Board.Thickness, doors.Recess)
+        : doors.Gasket is { } gasket ? (setBack - (gasket - DoorLayout.Buffer)).As("plate-set-back")
+        : setBack;
 
     private IEnumerable<Bore> PlateBores(string id, Panel side, bool hangsLeft, Size z)
     {
@@ -136,7 +144,8 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
 
         var half = hinge.BodyHeight.Value / 2;
         var box = Body(hangsLeft, z.Value - half, z.Value + half);
-        assembly.Add(new PlacedHardware(id, HardwareKind.Hinge, hinge.Name,
+        var arm = doors.Mount == DoorMount.Inset ? ", inset arm" : IsShared(side) ? ", cranked arm" : "";
+        assembly.Add(new PlacedHardware(id, HardwareKind.Hinge, hinge.Name + arm,
             [new Mount(side.Id, FaceTowards(side, hangsLeft), side.OnFace(new SizePoint(Size.Zero, PlateSetBack(hinge.PlateSetBack), z))), new Mount(doorId, Surface.Inside, OnDoor(toCup, z))],
             [Box3.Between(side.Placement!.ToPanel(box.Min), side.Placement.ToPanel(box.Max))], Sizes(side, hangsLeft, hingeEdge)));
     }
@@ -155,10 +164,12 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         }
 
         var overlay = (hangsLeft ? face - hingeEdge : hingeEdge - face).As("overlay");
-        var isShared = doors.Mount == DoorMount.HalfOverlay || side.Id is not ("left-side" or "right-side");
+        var isShared = IsShared(side);
         if (isShared && hinge.HalfFixedDistance is null) Unsuited(side, "doors that share a panel", "half-fixed-distance");
         return [overlay, HingeGeometry.PlateHeight(isShared ? hinge.HalfFixedDistance ?? hinge.FixedDistance : hinge.FixedDistance, hinge.BoringDistance, overlay)];
     }
+
+    private bool IsShared(Panel side) => doors.Mount == DoorMount.HalfOverlay || side.Id is not ("left-side" or "right-side");
 
     private void Unsuited(Panel side, string doorsInWords, string key) => assembly.Misfit(
         [side.Id], $"the hinge {doors.Hinge.Name} has no arm for {doorsInWords}", [], $"take a hinge that has one; its “{key}” is on its maker's sheet", "hinge makers' sheets");
@@ -182,7 +193,8 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         var (door, above) = (assembly.Find(doorId)!, assembly.Find(opening.Top)!);
         var (low, high) = door.Extent(0);
         var x = hangsLeft ? high - fromEdge : low + fromEdge;
-        var y = layout.Behind + held.Keeper.Height + held.Body.Width / 2;
+        // The body begins where the keeper ends, or just inside the edge it hangs from.
+        var y = Size.Largest(layout.Back + held.Keeper.Height, Size.Default(1, "beside-an-edge")) + held.Body.Width / 2;
         var face = above.Facing(Surface.Inside) == Direction.Bottom ? Surface.Inside : Surface.Outside;
         // Before the middle of the body, or as high as the door allows.
         var z = Size.Smallest(opening.Z.From + opening.Z.Extent - held.Body.Height / 2, door.Extent(2).To - held.Keeper.Width / 2 - Size.Default(1, "beside-an-edge"));

@@ -20,8 +20,13 @@ internal sealed class DrawerStack(DrawersSpec spec, CabinetFrame frame, CarcassJ
         var area = BesideHinges(FrontArea.Of(space, frame, assembly, spec.Mount, spec.Reveal, spec.Gap), space);
         if (Heights(area, space) is not { } heights) return;
         var fronts = FrontDepth(space);
-        var back = (fronts.From + fronts.Extent).As("front-back");
-        var behind = spec.Mount == DoorMount.Inset ? space with { Y = new(back, space.Y.From + space.Y.Extent - back) } : space;
+        var behind = space;
+        if (spec.Mount == DoorMount.Inset)
+        {
+            var back = (fronts.From + fronts.Extent).As("front-back");
+            behind = space with { Y = new(back, space.Y.From + space.Y.Extent - back) };
+        }
+
         var slides = new SlidePair(spec.Slides, behind, joints, assembly, faults, passesHinges: true);
         var from = area.Z.From + area.Margins.Bottom;
         for (var i = 0; i < heights.Count; i++)
@@ -32,10 +37,10 @@ internal sealed class DrawerStack(DrawersSpec spec, CabinetFrame frame, CarcassJ
         }
     }
 
-    // Fronts between the panels begin where the space does, behind its doors.
+    // Fronts between the panels begin where the space does, behind its doors; others stand off the carcass as doors do.
     private Stretch FrontDepth(Space space) => spec.Mount == DoorMount.Inset
         ? new(space.Y.From, spec.Front.Thickness)
-        : new(Size.Zero - spec.Front.Thickness, spec.Front.Thickness);
+        : new(Size.Zero - DoorLayout.Buffer - spec.Front.Thickness, spec.Front.Thickness);
 
     // Behind doors the fronts pass their hinges as the boxes do.
     private static FrontArea BesideHinges(FrontArea area, Space space)
@@ -67,7 +72,7 @@ internal sealed class DrawerStack(DrawersSpec spec, CabinetFrame frame, CarcassJ
     private bool Drawer(string id, Space space, SlidePair slides, FrontArea area, Stretch fronts, Size from, Size height)
     {
         // The box ends at the front's back; it fills the opening behind the front but for the room below and above it.
-        var (t, back) = (spec.Box.Thickness, spec.Mount == DoorMount.Inset ? space.Y.From : Size.Zero);
+        var (t, back) = (spec.Box.Thickness, spec.Mount == DoorMount.Inset ? space.Y.From : Size.Zero - DoorLayout.Buffer);
         var (floor, ceiling) = (space.Z.From, space.Z.From + space.Z.Extent);
         var low = (from.Value > floor.Value ? from : floor) + BelowBox;
         var top = ((from + height).Value < ceiling.Value ? from + height : ceiling) - AboveBox;
@@ -84,7 +89,7 @@ internal sealed class DrawerStack(DrawersSpec spec, CabinetFrame frame, CarcassJ
             return true;
         }
 
-        var length = back == Size.Zero ? slides.Front + slides.Length : slides.Front - back + slides.Length;
+        var length = slides.Front - back + slides.Length;
         Stretch deep = new(back, length), high = new(low, tall);
         var inner = new Stretch(slides.Left + t, slides.Width - 2 * t);
         (Direction, Size)[] bands = spec.Bands is { } band ? [(Direction.Left, band), (Direction.Right, band), (Direction.Bottom, band), (Direction.Top, band)] : [];

@@ -17,8 +17,15 @@ internal sealed class LooseShelves(LooseShelvesSpec spec, AssemblyBuilder assemb
             return;
         }
 
-        var front = space.Y.From == Size.Zero ? spec.SetBack : space.Y.From + spec.SetBack;
-        var rear = space.Y.From == Size.Zero ? PinRows.Last(depth, spec.SetBack) : space.Y.From + PinRows.Last(depth, spec.SetBack);
+        string[] beside = [space.Left, space.Right];
+        if (spec.FrontInset.Value > spec.SetBack.Value - spec.Pin.Diameter.Value)
+            assembly.Misfit(beside, $"loose shelves that stand {faults.Print(spec.FrontInset)} behind the front miss the front pins, which stand {faults.Print(spec.SetBack)} behind it",
+                [new("front inset", spec.FrontInset.Value, "mm"), new("set-back of the pins", spec.SetBack.Value, "mm")], "make “front-inset” less, or “set-back” more", "derived (geometry)");
+        if (2 * spec.Play.Value > spec.Pin.Reach.Value)
+            assembly.Misfit(beside, $"loose shelves with {faults.Print(spec.Play)} free at each end may slip off pins that reach {faults.Print(spec.Pin.Reach)}",
+                [new("play", spec.Play.Value, "mm"), new("reach of the pins", spec.Pin.Reach.Value, "mm")], $"make “play” at most {faults.Print(spec.Pin.Reach / 2)}", "derived (geometry)");
+        var front = space.Y.From + spec.SetBack;
+        var rear = space.Y.From + PinRows.Last(depth, spec.SetBack);
         var count = (int)Math.Floor((space.Z.Extent.Value - 2 * spec.FromEnds.Value) / spec.Pitch.Value + 1e-9) + 1;
         var free = Enumerable.Range(0, count)
             .Select(i => (Index: i, Z: i == 0 ? space.Z.From + spec.FromEnds : space.Z.From + spec.FromEnds + (double)i * spec.Pitch))
@@ -61,7 +68,7 @@ internal sealed class LooseShelves(LooseShelvesSpec spec, AssemblyBuilder assemb
     {
         var t = spec.Board.Thickness;
         var x = new Stretch(space.X.From + spec.Play, space.X.Extent - 2 * spec.Play);
-        var y = new Stretch(space.Y.From == Size.Zero ? spec.FrontInset : space.Y.From + spec.FrontInset, space.Y.Extent - spec.FrontInset);
+        var y = new Stretch(space.Y.From + spec.FrontInset, space.Y.Extent - spec.FrontInset);
         var fixedThere = assembly.Panels.Where(p => p.Placement is not null).Select(p => p.Placement!.ToAssembly(p.Box)).ToList();
         holes.RemoveAll(hole =>
         {
@@ -77,7 +84,7 @@ internal sealed class LooseShelves(LooseShelvesSpec spec, AssemblyBuilder assemb
             holes.Remove(hole);
             used.Add(hole);
             var id = FormattableString.Invariant($"{space.Path}loose-shelf-{i}");
-            if (!faults.Fill(assembly, id, spec.Board, (x, y, new(hole + spec.Pin.BelowShelf, t)), Direction.Bottom, Direction.Right, [], spec.Source)) return;
+            if (!faults.Fill(assembly, id, spec.Board, (x, y, new(hole + spec.Pin.BelowShelf, t)), Direction.Bottom, Direction.Right, spec.Bands, spec.Source)) return;
         }
 
         if (used.Count < spec.Count)

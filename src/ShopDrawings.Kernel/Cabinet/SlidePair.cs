@@ -35,7 +35,7 @@ internal sealed class SlidePair
         Left = Packed(space.X.From, leftLayers, 1) + spec.Slide.SideClearance;
         Front = space.Y.From == Size.Zero ? spec.SetBack : Size.Largest(spec.SetBack, space.Y.From).As("slide-front");
         var needed = (Front + spec.Slide.Length + spec.RearClearance).As("needed-depth");
-        var end = space.Y.From == Size.Zero ? space.Y.Extent : space.Y.From + space.Y.Extent;
+        var end = space.Y.From + space.Y.Extent;
         if (needed.Value <= end.Value + Tolerance.Length) return;
         var longest = end.Value - Front.Value - spec.RearClearance.Value;
         assembly.Misfit(

@@ -18,12 +18,9 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
     public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings, LengthStyle lengths) =>
         assembly.Misfits.Select(m => OfMisfit(assembly, m))
             .Concat(assembly.Joints.SelectMany(j => Joint(assembly, lengths, j, settings.Limit(j.Held.IsFace() ? FaceHold : Hold).Value, settings.Limit(Wall).Value)))
-            .Concat(assembly.Hardware.Select(h => h.Kind switch
-            {
-                HardwareKind.Hinge => Hinge(h, lengths),
-                HardwareKind.Slide => Slide(h),
-                _ => null,
-            }).OfType<Finding>())
+            .Concat(assembly.Hardware.Where(h => h.Kind == HardwareKind.Hinge).Select(h => Hinge(h, lengths)).OfType<Finding>())
+            .Concat(SwingGaps(assembly, lengths))
+            .Concat(assembly.Motions.OfType<Travel>().Select(m => Slides(assembly, m)).OfType<Finding>())
             .Concat(assembly.Hardware.Where(h => h.Kind == HardwareKind.Hinge).GroupBy(h => h.Mounts[1].Panel).SelectMany(g => OfDoor(assembly.Panel(g.Key), [.. g], lengths)))
             .Concat(Volumes(assembly, lengths))
             .Concat(Movement(assembly, lengths));
@@ -50,14 +47,14 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                 if (Tolerance.Exceeds(grip, most))
                     yield return Make(joint, $"{joint.Id}: a screw {lengths.Describe(length)} long comes through {receiving.Id}, or nearly: the two boards are {lengths.Describe(through.Thickness.Value + receiving.Thickness.Value)}",
                         [new("screw length", length, "mm"), new("boards", through.Thickness.Value + receiving.Thickness.Value, "mm")],
-                        $"take screws of {lengths.Describe(length - grip + hold)} to {lengths.Describe(length - grip + most)}", receiving);
+                        hold <= most ? $"take screws of {lengths.Describe(length - grip + hold)} to {lengths.Describe(length - grip + most)}" : $"{receiving.Id} is too thin for screws; glue {through.Id} to it, and leave the screws out", receiving);
                 continue;
             }
 
             if (fastener.Bores(remaining, receiving.Thickness).Where(b => b.Site == Site.Held).MaxBy(b => b.Diameter.Value) is not { } inEdge) continue;
             var beside = (receiving.Thickness.Value - inEdge.Diameter.Value) / 2;
             if (Tolerance.Exceeds(wall, beside))
-                yield return Make(joint, $"{joint.Id}: a {lengths.Describe(inEdge.Diameter.Value)} {(inEdge.Use == BoreUse.Pilot ? "pilot" : "bore")} in the edge of {receiving.Id} leaves {lengths.Describe(Math.Max(beside, 0))} on either side; {lengths.Describe(wall)} must stay",
+                yield return Make(joint, $"{joint.Id}: a {lengths.Describe(inEdge.Diameter.Value)} {(inEdge.Use == BoreUse.Pilot ? "pilot" : $"bore for {fastener.Name}")} in the edge of {receiving.Id} leaves {lengths.Describe(Math.Max(beside, 0))} on either side; {lengths.Describe(wall)} must stay",
                     [new("board thickness", receiving.Thickness.Value, "mm"), new("wall", beside, "mm"), new("least wall", wall, "mm")],
                     $"use a board at least {lengths.Describe(inEdge.Diameter.Value + 2 * wall)} thick, a thinner {(fastener.IsDriven ? "screw" : "fastener")}, or hold {receiving.Id} in a groove", receiving);
         }
@@ -167,7 +164,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
         var isLight = hinges.Length >= byMass;
         yield return new Finding(
             Rule, isLight ? Severity.Note : Severity.Warning, [door.Id],
-            FormattableString.Invariant($"{door.Id}: {hinges.Length} hinges carry its {door.MassKg:0.#} kg{(isLight ? "" : $", which ask for {byMass}")}{(byHeight > hinges.Length ? $"; at {lengths.Describe(height)} of height makers' charts show {byHeight}, which keep it flat" : "")}"),
+            FormattableString.Invariant($"{door.Id}: {hinges.Length} {(hinges.Length == 1 ? "hinge carries" : "hinges carry")} its {door.MassKg:0.#} kg{(isLight ? "" : $", which ask for {byMass}")}{(byHeight > hinges.Length ? $"; at {lengths.Describe(height)} of height makers' charts show {byHeight}, which keep it flat" : "")}"),
             [new("hinges", hinges.Length, ""), new("by mass", byMass, ""), new("by height", byHeight, "")], "typical of several makers' charts, from memory",
             "give the doors more “hinges”", null);
     }
@@ -183,21 +180,37 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
         var (apart, least) = (hinges.Max(Height) - hinges.Min(Height), Math.Min(size.X, size.Z / 2));
         return apart >= least - Tolerance.Length ? null : new Finding(
             Rule, Severity.Error, [door.Id],
-            $"{door.Id}: its outer hinges stand only {lengths.Describe(apart)} apart on a door {lengths.Describe(size.X)} wide and {lengths.Describe(size.Z)} high, since something is in the way elsewhere; {lengths.Describe(least)} is the least",
+            $"{door.Id}: its outer hinges stand only {lengths.Describe(apart)} apart on a door {lengths.Describe(size.X)} wide and {lengths.Describe(size.Z)} high; {lengths.Describe(least)} is the least",
             [new("apart", apart, "mm"), new("least", least, "mm")], "note on a hinge maker's chart; half the height: common practice, no source",
-            "move shelves or slides away from the ends of the door", new Indicator(door.Id, door.Box));
+            "move shelves and slides away from the ends of the door, or take more cups", new Indicator(door.Id, door.Box));
     }
 
-    // The moving panels' own mass is left out.
-    private Finding? Slide(PlacedHardware slide)
+    // What moves, with the load on it. A pair is judged once.
+    private Finding? Slides(Assembly assembly, Travel motion)
     {
-        if (slide.Size("load") is not { } load || slide.Size("slide-rating") is not { } rating) return null;
-        var use = SlideGeometry.Utilisation(load.Value, rating.Value);
+        var slide = assembly.Hardware.FirstOrDefault(h => h.Kind == HardwareKind.Slide && h.Mounts.Any(m => motion.Panels.Contains(m.Panel)));
+        if (slide?.Size("load") is not { } load || slide.Size("slide-rating") is not { } rating) return null;
+        var own = motion.Panels.Sum(p => assembly.Panel(p).MassKg);
+        var use = SlideGeometry.Utilisation(load.Value + own, rating.Value);
         return use <= SlideGeometry.MostUse + 1e-9 ? null : new Finding(
-            Rule, Severity.Error, [.. slide.Mounts.Select(m => m.Panel)],
-            FormattableString.Invariant($"{slide.Id}: {load.Value:0.##} kg moved with a factor of {SlideGeometry.DynamicFactor:0.##} use {use:0.00} of the {rating.Value:0.##} kg a pair carries; {SlideGeometry.MostUse:0.##} is the most"),
-            [new("load", load.Value, "kg"), new("rating of the pair", rating.Value, "kg"), new("use", use, "")], Practice,
-            "take stronger slides or put less on the shelf; follow the maker's instructions for the fixings", new Indicator(slide.Mounts[0].Panel, slide.Volumes[0]));
+            Rule, Severity.Error, [.. assembly.Panels.Select(p => p.Id).Where(motion.Panels.Contains)],
+            FormattableString.Invariant($"{motion.Id}: {load.Value:0.##} kg and its own {own:0.##} kg, moved with a factor of {SlideGeometry.DynamicFactor:0.##}, use {use:0.00} of the {rating.Value:0.##} kg a pair carries; {SlideGeometry.MostUse:0.##} is the most"),
+            [new("load", load.Value, "kg"), new("own mass", own, "kg"), new("rating of the pair", rating.Value, "kg"), new("use", use, "")], Practice,
+            "take stronger slides or load it less; follow the maker's instructions for the fixings", new Indicator(slide.Mounts[0].Panel, slide.Volumes[0]));
+    }
+
+    // A door between the panels that turns about its back corner.
+    private IEnumerable<Finding> SwingGaps(Assembly assembly, LengthStyle lengths)
+    {
+        foreach (var (door, hinge) in assembly.Hardware.Where(h => h.Size("door-gap") is not null).GroupBy(h => h.Mounts[1].Panel).Select(g => (assembly.Panel(g.Key), g.First())))
+        {
+            var least = HingeGeometry.SwingGap(door.Placement!.ToAssembly(door.Box).Size.X, door.Thickness.Value);
+            var gap = hinge.Size("door-gap")!.Value;
+            if (gap < least - Tolerance.Length)
+                yield return new Finding(
+                    Rule, Severity.Error, [door.Id], $"{door.Id}: its back corner needs a gap of {lengths.Describe(least)} to turn out between the panels; it has {lengths.Describe(gap)}",
+                    [new("gap", gap, "mm"), new("least", least, "mm")], "derived (geometry)", $"make the gap of the doors at least {lengths.Describe(least)}", new Indicator(door.Id, door.Box));
+        }
     }
 
     // A hinge's arm reaches into its own door.

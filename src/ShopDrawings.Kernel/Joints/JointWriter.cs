@@ -88,7 +88,7 @@ internal sealed class JointWriter
         var beside = rule.Row.On(across).EndDistance;
         // On a narrow strip one row in the middle.
         const double Narrow = 4 * LeastFromEdge;
-        var lines = across.Value < Narrow || Tolerance.Same(2 * beside.Value, across.Value) ? new[] { across / 2 } : [beside, across - beside];
+        var lines = across.Value < Narrow ? new[] { across / 2 } : [beside, across - beside];
         foreach (var wanted in lines)
         {
             var least = Math.Min(LeastFromEdge, beside.Value);

@@ -59,6 +59,8 @@ internal sealed class CabinetReader(References references)
         var (topLeft, topRight) = (Corner(corners?.TopLeft, top), Corner(corners?.TopRight, top));
         var (bottomLeft, bottomRight) = (Corner(corners?.BottomLeft, bottom), Corner(corners?.BottomRight, bottom));
         var (shelves, dividers) = (Corner(corners?.Shelves, usual), Corner(corners?.Dividers, usual));
+        JointRule?[] all = [usual, top, bottom, topLeft, topRight, bottomLeft, bottomRight, shelves, dividers];
+        foreach (var rule in all.Where(r => r?.Housing.Operation == Operation.Given).DistinctBy(r => r!.Housing.Source)) Refuse(rule);
         var screwed = new JointRule(usual.Fastener as Screw ?? references.UsualScrew, usual.Row);
         return topLeft is null || topRight is null || bottomLeft is null || bottomRight is null || shelves is null || dividers is null
             ? null
@@ -66,6 +68,13 @@ internal sealed class CabinetReader(References references)
 
         JointRule FaceToFace(double thickness) =>
             new(references.LongestScrew(((Screw)screwed.Fastener!).Diameter, thickness - BoreInPanel.Floor.Default), RowRule.Standard);
+
+        // A housing as deep as the board is thick cuts it in two.
+        void Refuse(JointRule? rule)
+        {
+            if (rule is not null && references.Board(entry.Board) is { } board && rule.Housing.Value > board.Thickness.Value - BoreInPanel.Floor.Default)
+                references.Fail(rule.Housing.Source, $"a housing {references.Print(rule.Housing)} deep cuts a board of {references.Print(board.Thickness)} in two, or nearly; a third of the thickness is usual");
+        }
 
         JointRule? Corner(JointRuleEntry? own, JointRule? usually) => usually is null ? null : references.Joint(own, usually);
     }
@@ -180,7 +189,9 @@ internal sealed class CabinetReader(References references)
         var box = entry.Board is { } name ? references.Board(name) : usual;
         var bottom = references.Board(entry.Bottom);
         var front = entry.Front is { } f ? references.Board(f) : box;
-        var joint = references.Joint(entry.Joint, joints.Shelves with { Row = RowRule.Standard, Housing = Size.Zero });
+        if (entry is { Mount: DoorMount.Inset, Reveal: { } hidden }) references.Fail(hidden.Source, "fronts between the panels have a gap all round and no reveal; leave “reveal” out, or write “gap”");
+        if (entry.Handle?.FromEdge is { } fromEdge) references.Fail(fromEdge.Source, "a drawer's handle is in the middle of its front; leave “from-edge” out");
+        var joint = references.Joint(entry.Joint, joints.Screwed with { Row = RowRule.Standard });
         if (joint is { Housing.Value: > 0 }) references.Fail(entry.Joint!.Housing?.Source ?? entry.At, "the corners of a drawer box have no housing; leave it out");
         var handle = entry.Handle is { } h ? Handle(h) : null;
         return slides is null || box is null || bottom is null || front is null || joint is null ? null : new DrawersSpec(
@@ -213,6 +224,7 @@ internal sealed class CabinetReader(References references)
         foreach (var (actual, module, axis) in new[] { (entry.Width, entry.Module?.Width, "width"), (entry.Height, entry.Module?.Height, "height") })
             if (actual is not null && module is not null && actual.Value > module.Value) references.Fail(actual.Source, $"the actual {axis} of a door is not more than that of its module, which includes the gaps");
         if (entry is { Module.Width: not null, Reveal: { } reveal }) references.Fail(reveal.Source, "with a module the reveals follow from module and actual size; leave “reveal” out");
+        if (entry is { Mount: DoorMount.Inset, Reveal: { } hidden }) references.Fail(hidden.Source, "doors between the panels have a gap all round and no reveal; leave “reveal” out, or write “gap”");
         if (entry is { Mount: not DoorMount.Inset, Recess: { } recess }) references.Fail(recess.Source, "only doors between the panels stand behind the front; leave “recess” out, or write mount: inset");
         if (entry is { Mount: DoorMount.Inset, Gasket: { } gasket }) references.Fail(gasket.Source, "a gasket closes the gap behind doors that lie over the front edges; leave it out, or write mount: overlay");
         if (entry is { Hanging: not Hanging.Pair, Strip: not null }) references.Fail(entry.At, "a centre strip covers the gap between two doors, and this is one; leave it out");

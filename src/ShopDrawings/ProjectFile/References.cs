@@ -10,14 +10,15 @@ internal sealed class References
 
     // A number 8 screw, 4.17 mm, takes the place of one of 4 mm.
     private const double AboutTheSame = 0.3;
+    private readonly LengthStyle lengths;
     private readonly List<Diagnostic> diagnostics;
     private readonly Catalogue catalogue;
     private readonly Dictionary<string, Board> boards = new(StringComparer.Ordinal);
 
     /// <summary>The boards and parts of a project.</summary>
-    public References(ProjectModel model, List<Diagnostic> diagnostics)
+    public References(ProjectModel model, LengthStyle lengths, List<Diagnostic> diagnostics)
     {
-        this.diagnostics = diagnostics;
+        (this.lengths, this.diagnostics) = (lengths, diagnostics);
         catalogue = new Catalogue([.. model.Catalogues, model.Catalogue], Fail);
         foreach (var (name, board) in model.Boards)
             boards[name.Text] = Kernel.Board.Create(name.Text, board.Kind, board.Thickness.As($"{name.Text}-thickness"), board.Label, board.Grain, board.Density?.Value);
@@ -55,6 +56,7 @@ internal sealed class References
             else fastener = screw with { Sunk = sunk };
         }
 
+        if (entry.Face is not null && fastener is not (CamConnector or CornerBracket)) Fail(entry.At, "only cams and brackets sit on a face of the held panel; leave “face” out");
         if (entry.HousingPlay is { } play && entry.Housing is null && usual.Housing.Value == 0) Fail(play.Source, "“housing-play” belongs to a housing; give its depth as “housing”, or leave this out");
         return new JointRule(isGlued ? null : fastener, new(entry.EndDistance ?? usual.Row.EndDistance, entry.Pitch ?? usual.Row.Pitch))
         {
@@ -85,6 +87,9 @@ internal sealed class References
 
     /// <summary>A levelling foot.</summary>
     public Foot? Foot(Word word) => Find(catalogue.Feet, word, "foot");
+
+    /// <summary>A length in a message.</summary>
+    public string Print(Size size) => lengths.Describe(size.Value);
 
     /// <summary>Notes a fault.</summary>
     public void Fail(SourceSpan at, string message) => diagnostics.Add(new(at, message));
