@@ -81,10 +81,13 @@ internal sealed class Solid
         return null;
     }
 
-    // The intervals along the remaining axis that a slab's region covers inside a stretch of another axis.
+    // The intervals along the remaining axis that a slab's region covers inside a stretch of another axis. The stretch ends a tolerance short
+    // of what it may touch: rounding would else leave a sliver there, which joins pieces that lie apart.
     private static IEnumerable<(double From, double To)> Reach(int normal, PolygonOperations.Region region, int clippedAxis, double low, double high)
     {
         const double Far = 1e7;
+        (low, high) = (low + Tolerance.Length, high - Tolerance.Length);
+        if (!Tolerance.Exceeds(high, low)) yield break;
         var clipsFirst = (normal + 1) % 3 == clippedAxis;
         var strip = clipsFirst ? Contour.Rectangle(low, -Far, high, Far) : Contour.Rectangle(-Far, low, Far, high);
         foreach (var piece in region.And(PolygonOperations.RegionOf(strip, ArcTolerance)).Pieces)
