@@ -43,10 +43,10 @@ internal sealed class Solid
     /// <summary>A block around some of the volume two solids share; nothing where they only touch or are apart.</summary>
     public Box3? Overlap(Solid other)
     {
-        if (Bounds.Intersection(other.Bounds) is null) return null;
+        if (Bounds.Intersection(other.Bounds) is not { } both) return null;
         foreach (var a in slabs)
             foreach (var b in other.slabs)
-                if ((normal == other.normal ? Parallel(a, b) : Across(a, other.normal, b)) is { } shared) return shared;
+                if ((normal == other.normal ? Parallel(a, b) : Across(a, other.normal, b)) is { } shared) return shared.Intersection(both) ?? shared;
         return null;
     }
 

@@ -53,6 +53,7 @@ public class CheckTests
     [InlineData("corner: [0, 18, 0], outside: back", null)]                                       // face to face
     [InlineData("corner: [0, 17.9, 0], outside: back", "400 mm × 0.1 mm × 200 mm")]
     [InlineData("corner: [191, -50, 30], outside: left, along: back", "18 mm × 18 mm × 170 mm")]  // crosses it
+    [InlineData("corner: [191, -399.9, 30], outside: left, along: back", "18 mm × 0.1 mm × 170 mm")] // reaches a little into it
     [InlineData("corner: [-18, 0, 0], outside: left", null)]
     public void Panels_in_one_place_are_an_error(string place, string? shared)
     {
