@@ -87,7 +87,7 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         var inTheWay = assembly.Panels
             .Where(p => p != side && p.Placement is not null).Select(p => (p.Id, Box: p.Placement!.ToAssembly(p.Box)))
             .Concat(assembly.Hardware.SelectMany(h => h.Volumes.Select(v => (h.Id, Box: assembly.Find(h.Mounts[0].Panel)!.Placement!.ToAssembly(v)))))
-            .Concat(assembly.Motions.OfType<Travel>().SelectMany(m => m.Panels.Select(p => (m.Id, Box: m.Swept(assembly.Find(p)!)))))
+            .Concat(assembly.Motions.OfType<Travel>().SelectMany(m => m.Panels.Select(p => (m.Id, Box: m.Swept(assembly.Find(p)!.Placement!.ToAssembly(assembly.Find(p)!.Box))))))
             .Where(o => o.Box.Intersection(column) is not null).ToList();
         var drilled = new Clearing(side);
         return z => inTheWay.Find(o => z > o.Box.Min.Z - reach + Tolerance.Length && z < o.Box.Max.Z + reach - Tolerance.Length).Id

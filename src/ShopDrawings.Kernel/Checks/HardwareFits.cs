@@ -110,37 +110,38 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             : $"set the upper face of {lying.Id} at most {lengths.Describe(low)} or at least {lengths.Describe(high)} above the lower edge of the cabinet";
     }
 
-    // What slides must pass every panel and every piece of hardware that does not move with it.
+    // What slides must pass every panel and every piece of hardware that does not move with it, and so must the hardware on it.
     private IEnumerable<Finding> Movement(Assembly assembly, LengthStyle lengths)
     {
         // Doors are open when something slides out between them.
         var doors = assembly.Motions.OfType<Swing>().SelectMany(s => s.Panels).ToHashSet();
         foreach (var motion in assembly.Motions.OfType<Travel>())
         {
-            var movers = motion.Panels.Select(assembly.Panel).ToList();
-            var swept = movers.ConvertAll(motion.Swept);
-            Finding Blocked(Indicator where, string[] panels, string what, Box3 met, string cure) => new(
-                Rule, Severity.Error, [.. assembly.Panels.Select(p => p.Id).Where(panels.Contains)],
-                $"{motion.Id} meets {what} on its way out, by {lengths.Describe(met.Size.X)} × {lengths.Describe(met.Size.Y)} × {lengths.Describe(met.Size.Z)}",
-                [new("length", met.Size.X, "mm"), new("width", met.Size.Y, "mm"), new("height", met.Size.Z, "mm")], "derived (geometry)", cure, where);
+            var carried = assembly.Hardware.Where(h => h.Mounts.All(m => motion.Panels.Contains(m.Panel)));
+            var swept = motion.Panels.Select(assembly.Panel).Select(p => (Name: motion.Id, Panel: p.Id, Box: motion.Swept(p.Placement!.ToAssembly(p.Box))))
+                .Concat(carried.SelectMany(h => h.Volumes.Select(v => (Name: $"{motion.Id} with {h.Id}", Panel: h.Mounts[0].Panel, Box: motion.Swept(InAssembly(assembly, h, v)))))).ToList();
+            Finding? Blocked(string what, Panel owner, Box3 inOwner, bool isPanel)
+            {
+                var box = owner.Placement!.ToAssembly(inOwner);
+                if (swept.Find(s => s.Box.Intersection(box) is not null) is not { Name: { } name } mover) return null;
+                var met = mover.Box.Intersection(box)!.Value;
+                string[] panels = isPanel ? [owner.Id, mover.Panel] : [owner.Id];
+                return new(Rule, Severity.Error, [.. assembly.Panels.Select(p => p.Id).Where(panels.Contains)],
+                    $"{name} meets {what} on its way out, by {lengths.Describe(met.Size.X)} × {lengths.Describe(met.Size.Y)} × {lengths.Describe(met.Size.Z)}",
+                    [new("length", met.Size.X, "mm"), new("width", met.Size.Y, "mm"), new("height", met.Size.Z, "mm")], "derived (geometry)",
+                    isPanel ? $"move {what} out of its way, or what slides" : $"move {what} up or down, or what slides", new(owner.Id, inOwner));
+            }
 
             foreach (var piece in assembly.Hardware.Where(h => !h.Mounts.Any(m => motion.Panels.Contains(m.Panel)) && !h.Mounts.All(m => doors.Contains(m.Panel)) && assembly.Panel(h.Mounts[0].Panel).Placement is not null))
                 foreach (var volume in piece.Volumes)
-                {
-                    var owner = assembly.Panel(piece.Mounts[0].Panel);
-                    var box = owner.Placement!.ToAssembly(volume);
-                    if (swept.Select(s => s.Intersection(box)).FirstOrDefault(m => m is not null) is { } met)
-                        yield return Blocked(new(owner.Id, volume), [owner.Id], piece.Id, met, $"move {piece.Id} up or down, or what slides");
-                }
+                    if (Blocked(piece.Id, assembly.Panel(piece.Mounts[0].Panel), volume, isPanel: false) is { } finding) yield return finding;
 
-            foreach (var panel in assembly.Panels.Where(p => p.Placement is not null && !motion.Panels.Contains(p.Id)))
-            {
-                var box = panel.Placement!.ToAssembly(panel.Box);
-                if (doors.Contains(panel.Id) || swept.Select(s => s.Intersection(box)).FirstOrDefault(m => m is not null) is not { } met) continue;
-                yield return Blocked(new(panel.Id, panel.Box), [panel.Id, movers[0].Id], panel.Id, met, $"move {panel.Id} out of its way, or what slides");
-            }
+            foreach (var panel in assembly.Panels.Where(p => p.Placement is not null && !motion.Panels.Contains(p.Id) && !doors.Contains(p.Id)))
+                if (Blocked(panel.Id, panel, panel.Box, isPanel: true) is { } finding) yield return finding;
         }
     }
+
+    private static Box3 InAssembly(Assembly assembly, PlacedHardware piece, Box3 volume) => assembly.Panel(piece.Mounts[0].Panel).Placement!.ToAssembly(volume);
 
     // Plates are made from 0 to about 9 mm high (common practice, no source).
     private Finding? Hinge(PlacedHardware hinge, LengthStyle lengths)

@@ -45,10 +45,10 @@ internal sealed class Solid
     /// <summary>A block around some of the volume two solids share; nothing where they only touch or are apart.</summary>
     public Box3? Overlap(Solid other)
     {
-        if (Bounds.Intersection(other.Bounds) is null) return null;
+        if (Bounds.Intersection(other.Bounds) is not { } both) return null;
         foreach (var a in slabs)
             foreach (var b in other.slabs)
-                if ((normal == other.normal ? Parallel(a, b) : Across(a, other.normal, b)) is { } shared) return shared;
+                if ((normal == other.normal ? Parallel(a, b) : Across(a, other.normal, b)) is { } shared) return shared.Intersection(both) ?? shared;
         return null;
     }
 
@@ -83,11 +83,11 @@ internal sealed class Solid
         return null;
     }
 
-    // The intervals along the remaining axis that a slab's region covers inside a stretch of another axis.
+    // The intervals along the remaining axis that a slab's region covers inside a stretch of another axis. The stretch ends a tolerance short
+    // of what it may touch: rounding would else leave a sliver there, which joins pieces that lie apart.
     private static IEnumerable<(double From, double To)> Reach(int normal, PolygonOperations.Region region, int clippedAxis, double low, double high)
     {
         const double Far = 1e7;
-        // Inside the stretch by the tolerance, so that no sliver along its ends joins pieces that are apart.
         (low, high) = (low + Tolerance.Length, high - Tolerance.Length);
         if (!Tolerance.Exceeds(high, low)) yield break;
         var clipsFirst = (normal + 1) % 3 == clippedAxis;
