@@ -160,6 +160,12 @@ internal sealed class CabinetResolver
         switch (spec.Back?.Fit)
         {
             case BackFit.Between:
+                if (!HoldsInEdge(spec.Back.Board))
+                {
+                    faults.Add($"the edge of a back {faults.Print(spec.Back.Board.Thickness)} thick is too thin for screws; write fit: groove, within-sides or behind", spec.Source);
+                    break;
+                }
+
                 foreach (var around in (string[])[.. sides, "bottom", "top"]) assembly.MustJoin(around, "back", spec.Joints.Screwed);
                 break;
             case BackFit.WithinSides:

@@ -71,10 +71,11 @@ internal sealed record CabinetSpec
 /// <param name="Shelves">Fixed shelves and what they stand between.</param>
 /// <param name="Dividers">Dividers and what they stand between.</param>
 /// <param name="Screwed">Screws, for what is always screwed: the edges of a back, runners.</param>
-/// <param name="FaceToFace">Screws for two faces on each other: the longest that stay inside both, by their thickness together in mm.</param>
+/// <param name="FaceToFace">Screws through the first board into the face of the second: the longest that stay inside both, sunk where they would not hold.</param>
+/// <param name="ThroughThin">Screws through a thin board into an edge behind it.</param>
 internal sealed record CarcassJoints(
     JointRule TopLeft, JointRule TopRight, JointRule BottomLeft, JointRule BottomRight, JointRule Shelves, JointRule Dividers, JointRule Screwed,
-    Func<double, JointRule> FaceToFace)
+    Func<Board, Board, JointRule> FaceToFace, Func<Board, JointRule> ThroughThin)
 {
     /// <summary>The joint of a side and the bottom.</summary>
     public JointRule Bottom(bool isLeft) => isLeft ? BottomLeft : BottomRight;

@@ -17,18 +17,24 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
     /// <summary>Adds the doors with everything on them.</summary>
     public void Hang()
     {
+        var hung = new Dictionary<string, List<string>>(StringComparer.Ordinal);
         foreach (var (id, x, hangsLeft) in layout.Doors)
         {
             (Direction, Size)[] bands = doors.Bands is { } band ? [(Direction.Left, band), (Direction.Right, band), (Direction.Bottom, band), (Direction.Top, band)] : [];
             if (!faults.Fill(assembly, id, doors.Board, (new(x, layout.Width), layout.Depth, new(layout.Bottom, layout.Height)), Direction.Front, Direction.Top, bands, doors.Source)) return;
             Hinges(id, hangsLeft);
-            var hung = new List<string> { id };
-            if (doors.Strip is { } strip && doors.Count == 2 && !hangsLeft) hung.Add(Strip(id, strip.Board, strip.Width));
+            hung[id] = [id];
+            if (doors.Strip is { } strip && doors.Count == 2 && !hangsLeft) hung[id].Add(Strip(id, strip.Board, strip.Width));
             if (doors.Handle is { } handle) Fronts.Handle(assembly, handle, id, hangsLeft ? Direction.Right : Direction.Left, isUpright: true);
             if (doors.Catch is { } held) Catch(held, id, hangsLeft);
-            if (doors.Lining is { } lining) hung.AddRange(Line(id, lining, hangsLeft));
+        }
+
+        // Linings clear all that is on the doors.
+        foreach (var (id, x, hangsLeft) in layout.Doors)
+        {
+            if (doors.Lining is { } lining) hung[id].AddRange(Line(id, lining, hangsLeft));
             var edge = hangsLeft ? x : x + layout.Width;
-            assembly.Motions.Add(new Swing(id, [.. hung], edge, layout.Back, hangsLeft, doors.Hinge.OpeningAngle));
+            assembly.Motions.Add(new Swing(id, [.. hung[id]], edge, layout.Back, hangsLeft, doors.Hinge.OpeningAngle));
         }
 
         if (doors.Gasket is { } gasket) Gasket(gasket);
@@ -62,9 +68,10 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         var obstacle = Obstacle(hangsLeft);
         string? InTheWay(double z) => taken.Exists(t => Math.Abs(t - z) < body.Value) ? doorId : obstacle(z);
 
-        // Both ends alike: a door is then the same either way up.
+        // Both ends alike, where that keeps them apart: a door is then the same either way up.
         var alike = Dodging.Nearest(first, low - from.Value, height.Value / 2 - body.Value / 2, true, d => InTheWay(from.Value + d) ?? InTheWay(from.Value + height.Value - d));
         var heights = new Size[count];
+        if (alike is not null && height.Value - 2 * alike.Value < Math.Min(layout.Width.Value, height.Value / 2)) alike = null;
         heights[0] = Place(alike is null ? lowest : from + alike, true);
         heights[^1] = Place(alike is null ? highest : from + height - alike, false);
         for (var i = 1; i < count - 1; i++) heights[i] = Place(from + first + (double)i * pitch, true);
@@ -118,8 +125,7 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         Position[] places = hinge.PlateSpacing is { } spacing
             ? [On(hinge.PlateSetBack, z - spacing / 2), On(hinge.PlateSetBack, z + spacing / 2)]
             : [On(hinge.PlateSetBack, z), On(hinge.PlateSecondSetBack!, z)];
-        var depth = BothFaces.IsShared(side) ? Size.Smallest(hinge.PlateDepth, BothFaces.Half(side, BoresMeet.Clearance)).As("plate-depth") : hinge.PlateDepth;
-        return places.Select(at => Bore.Blind(id, FaceTowards(side, hangsLeft), at, hinge.PlateDiameter, depth, BoreUse.Pilot));
+        return places.Select(at => Bore.Blind(id, FaceTowards(side, hangsLeft), at, hinge.PlateDiameter, hinge.PlateDepth, BoreUse.Pilot));
     }
 
     // Cup and fixing holes in the door, plate holes in the side, all at one height.
@@ -182,7 +188,7 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         var middle = layout.Left + layout.Width + layout.Gap / 2;
         var z = new Stretch(opening.Z.From + end, opening.Z.Extent - 2 * end);
         if (faults.Fill(assembly, id, board, (new(middle - width / 2, width), new(layout.Back, board.Thickness), z), Direction.Back, Direction.Top, [], doors.Source))
-            assembly.JoinFaces(id, doorId, joints.FaceToFace(board.Thickness.Value + doors.Board.Thickness.Value));
+            assembly.JoinFaces(id, doorId, joints.FaceToFace(board, doors.Board));
         return id;
     }
 
@@ -192,10 +198,21 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         var fromEdge = Size.Default(60, "catch-distance");
         var (door, above) = (assembly.Find(doorId)!, assembly.Find(opening.Top)!);
         var (low, high) = door.Extent(0);
-        var x = hangsLeft ? high - fromEdge : low + fromEdge;
+        var wanted = hangsLeft ? high - fromEdge : low + fromEdge;
         // The body begins where the keeper ends, or just inside the edge it hangs from.
         var y = Size.Largest(layout.Back + held.Keeper.Height, Size.Default(1, "beside-an-edge")) + held.Body.Width / 2;
         var face = above.Facing(Surface.Inside) == Direction.Bottom ? Surface.Inside : Surface.Outside;
+        var standing = assembly.Panels.Where(p => p != above && p.Placement is not null).Select(p => (p.Id, Box: p.Placement!.ToAssembly(p.Box))).ToList();
+        string? InTheWay(double at)
+        {
+            var ceiling = (opening.Z.From + opening.Z.Extent).Value;
+            var half = held.Body.Length.Value / 2;
+            var body = new Box3(new(at - half, y.Value - held.Body.Width.Value / 2, ceiling - held.Body.Height.Value), new(at + half, y.Value + held.Body.Width.Value / 2, ceiling));
+            return standing.Find(p => p.Box.Intersection(body) is not null).Id;
+        }
+
+        var margin = held.Body.Length.Value / 2;
+        var x = Dodging.Nearest(wanted, low.Value + margin, high.Value - margin, !hangsLeft, InTheWay) ?? wanted;
         // Before the middle of the body, or as high as the door allows.
         var z = Size.Smallest(opening.Z.From + opening.Z.Extent - held.Body.Height / 2, door.Extent(2).To - held.Keeper.Width / 2 - Size.Default(1, "beside-an-edge"));
         Fronts.Fit(assembly, new($"{doorId}/catch", held.Body, above, face, above.OnFace(new SizePoint(x, y, Size.Zero)), Fronts.Level(above)));

@@ -104,7 +104,7 @@ internal sealed class DrawerStack(DrawersSpec spec, CabinetFrame frame, CarcassJ
         if (!isAdded) return false;
         foreach (var side in new[] { left, right })
             foreach (var end in new[] { fore, rear }) assembly.MustJoin(side, end, spec.Joint);
-        assembly.JoinFaces(fore, front, joints.FaceToFace(t.Value + spec.Front.Thickness.Value));
+        assembly.JoinFaces(fore, front, joints.FaceToFace(spec.Box, spec.Front));
         slides.Mount(id + "/", id, left, right, low + tall / 2, [left, right, fore, rear, bottom, front]);
         if (spec.Handle is { } handle) Handle(handle, front, fore);
         return true;
@@ -118,7 +118,7 @@ internal sealed class DrawerStack(DrawersSpec spec, CabinetFrame frame, CarcassJ
         {
             var under = new Stretch(inner.From - t, inner.Extent + 2 * t);
             if (!Add(id, board, under, deep, new(low - board.Thickness, board.Thickness), Direction.Bottom, Direction.Right)) return false;
-            foreach (var side in around) assembly.MustJoin(id, side, joints.FaceToFace(board.Thickness.Value + 30));
+            foreach (var side in around) assembly.MustJoin(id, side, joints.ThroughThin(board));
             return true;
         }
 

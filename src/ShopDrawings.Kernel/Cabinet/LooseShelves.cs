@@ -42,10 +42,8 @@ internal sealed class LooseShelves(LooseShelvesSpec spec, AssemblyBuilder assemb
         return [(left, Facing(left, Direction.Right), $"{space.Path}left-pins"), (right, Facing(right, Direction.Left), $"{space.Path}right-pins")];
     }
 
-    private Size Depth(Panel panel) => BothFaces.IsShared(panel) ? Size.Smallest(spec.Pin.Depth, BothFaces.Half(panel, BoreInPanel.Floor)).As("pin-depth") : spec.Pin.Depth;
-
     private Bore Pin((Panel Panel, Surface Face, string Id) side, Size z, Size y) =>
-        Bore.Blind(side.Id, side.Face, side.Panel.OnFace(new SizePoint(Size.Zero, y, z)), spec.Pin.Diameter, Depth(side.Panel), BoreUse.Seat);
+        Bore.Blind(side.Id, side.Face, side.Panel.OnFace(new SizePoint(Size.Zero, y, z)), spec.Pin.Diameter, spec.Pin.Depth, BoreUse.Seat);
 
     private bool IsFree((Panel Panel, Surface Face, string Id) side, Size z, Size[] rows)
     {
@@ -69,7 +67,8 @@ internal sealed class LooseShelves(LooseShelvesSpec spec, AssemblyBuilder assemb
         var t = spec.Board.Thickness;
         var x = new Stretch(space.X.From + spec.Play, space.X.Extent - 2 * spec.Play);
         var y = new Stretch(space.Y.From + spec.FrontInset, space.Y.Extent - spec.FrontInset);
-        var fixedThere = assembly.Panels.Where(p => p.Placement is not null).Select(p => p.Placement!.ToAssembly(p.Box)).ToList();
+        var fixedThere = assembly.Panels.Where(p => p.Placement is not null).Select(p => p.Placement!.ToAssembly(p.Box))
+            .Concat(assembly.Hardware.SelectMany(h => h.Volumes.Select(v => assembly.Find(h.Mounts[0].Panel)!.Placement!.ToAssembly(v)))).ToList();
         holes.RemoveAll(hole =>
         {
             var low = hole.Value + spec.Pin.BelowShelf.Value;

@@ -98,17 +98,17 @@ internal sealed class SlidePair
             var id = FormattableString.Invariant($"{path}{(isLeft ? "left" : "right")}-packer{(i == 0 ? "" : $"-{i + 1}")}");
             var x = isLeft ? Packed(space.X.From, i, 1) : Packed(space.X.From + space.X.Extent, i + 1, -1);
             if (!faults.Fill(assembly, id, spec.Packer, (new(x, t), new(Front, spec.Slide.Length), new(centre - high / 2, high)), isLeft ? Direction.Left : Direction.Right, Direction.Back, [], spec.Source)) return null;
-            assembly.JoinFaces(id, behind, joints.FaceToFace(t.Value + assembly.Find(behind)!.Thickness.Value));
+            assembly.JoinFaces(id, behind, joints.FaceToFace(spec.Packer, assembly.Find(behind)!.Board));
             behind = id;
         }
 
         return behind;
     }
 
-    // In a thin board the screws are shorter; a divider takes them from both faces.
+    // In a thin board the screws are shorter.
     private static Size PilotDepth(Panel panel, Size wanted)
     {
-        var most = BothFaces.IsShared(panel) ? BothFaces.Half(panel, BoresMeet.Clearance) : panel.Thickness - Size.Default(BoreInPanel.Floor.Default, "least-under-a-pilot");
+        var most = panel.Thickness - Size.Default(BoreInPanel.Floor.Default, "least-under-a-pilot");
         return wanted.Value <= most.Value ? wanted : most.As("pilot-depth");
     }
 

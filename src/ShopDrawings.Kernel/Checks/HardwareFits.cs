@@ -63,6 +63,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
     private IEnumerable<Finding> Volumes(Assembly assembly, LengthStyle lengths)
     {
         var bodies = assembly.Hardware.SelectMany(h => h.Volumes.Select(v => (Fitting: h, Panel: assembly.Panel(h.Mounts[0].Panel), Box: v))).ToList();
+        var placed = assembly.Panels.Where(p => p.Placement is not null).Select(p => (Panel: p, Bounds: p.Placement!.ToAssembly(p.Box))).ToList();
         foreach (var (fitting, panel, box) in bodies)
         {
             var corners = new[] { new Point2(box.Min.X, box.Min.Y), new(box.Max.X, box.Min.Y), new(box.Max.X, box.Max.Y), new(box.Min.X, box.Max.Y) };
@@ -72,19 +73,20 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                     "move it inwards, or turn it");
             if (panel.Placement is null) continue;
 
-            var body = Solid.Block(panel, box);
-            foreach (var other in assembly.Panels.Where(p => p != panel && p.Placement is not null && !Holds(fitting, p)))
-                if (body.Bounds.Intersection(other.Placement!.ToAssembly(other.Box)) is not null && body.Overlap(Solid.Of(other)) is { } shared)
+            var block = panel.Placement.ToAssembly(box);
+            foreach (var (other, bounds) in placed)
+                if (block.Intersection(bounds) is not null && other != panel && !Holds(fitting, other) && Solid.Block(panel, box).Overlap(Solid.Of(other)) is { } shared)
                     yield return Make(fitting, box, [panel.Id, other.Id],
                         $"{fitting.Id} on {panel.Id} stands {lengths.Describe(shared.Size.X)} × {lengths.Describe(shared.Size.Y)} × {lengths.Describe(shared.Size.Z)} deep in {other.Id}",
                         fitting.Kind == HardwareKind.Hinge ? ClearOfHinges(assembly, fitting, other, lengths) : $"move it away from {other.Id}, or cut an opening for it");
         }
 
-        for (var i = 0; i < bodies.Count; i++)
-            for (var j = i + 1; j < bodies.Count; j++)
+        var blocks = bodies.Where(b => b.Panel.Placement is not null).Select(b => (b.Fitting, b.Panel, b.Box, Bounds: b.Panel.Placement!.ToAssembly(b.Box))).ToList();
+        for (var i = 0; i < blocks.Count; i++)
+            for (var j = i + 1; j < blocks.Count; j++)
             {
-                var (a, b) = (bodies[i], bodies[j]);
-                if (a.Fitting == b.Fitting || a.Panel.Placement is null || b.Panel.Placement is null || Solid.Block(a.Panel, a.Box).Overlap(Solid.Block(b.Panel, b.Box)) is null) continue;
+                var (a, b) = (blocks[i], blocks[j]);
+                if (a.Bounds.Intersection(b.Bounds) is null || a.Fitting == b.Fitting) continue;
                 yield return Make(a.Fitting, a.Box, a.Panel == b.Panel ? [a.Panel.Id] : [a.Panel.Id, b.Panel.Id],
                     $"{a.Fitting.Id} on {a.Panel.Id} and {b.Fitting.Id} on {b.Panel.Id} take the same space", "move one of them");
             }

@@ -8,6 +8,9 @@ namespace ShopDrawings.ProjectFile;
 /// <summary>Makes the specification of a cabinet from what the user wrote: follows references, fills in defaults, refuses what contradicts itself.</summary>
 internal sealed class CabinetReader(References references)
 {
+    // How far a screw through a thin board reaches into the edge behind it, in mm (common practice, no source).
+    private const double ReachBehindThin = 30;
+
     private static readonly string[] CabinetPanels = ["left-side", "right-side", "bottom", "top", "back", "left-door", "right-door", "door", "plinth", "rear-plinth", "applied-top", "applied-top-1", "applied-top-2"];
 
     /// <summary>The specification, or nothing where a fault was noted.</summary>
@@ -64,10 +67,19 @@ internal sealed class CabinetReader(References references)
         var screwed = new JointRule(usual.Fastener as Screw ?? references.UsualScrew, usual.Row);
         return topLeft is null || topRight is null || bottomLeft is null || bottomRight is null || shelves is null || dividers is null
             ? null
-            : new CarcassJoints(topLeft, topRight, bottomLeft, bottomRight, shelves, dividers, screwed, FaceToFace);
+            : new CarcassJoints(topLeft, topRight, bottomLeft, bottomRight, shelves, dividers, screwed, FaceToFace, ThroughThin);
 
-        JointRule FaceToFace(double thickness) =>
-            new(references.LongestScrew(((Screw)screwed.Fastener!).Diameter, thickness - BoreInPanel.Floor.Default), RowRule.Standard);
+        JointRule FaceToFace(Board through, Board into)
+        {
+            const double DeepestSunk = 3;
+            var (near, far) = (through.Thickness.Value, into.Thickness.Value);
+            var screw = references.LongestScrew(((Screw)screwed.Fastener!).Diameter, near + far - BoreInPanel.Floor.Default);
+            var missing = HardwareFits.FaceHold.Default - (screw.Length.Value - near);
+            var isSunk = missing > Tolerance.Length && missing <= DeepestSunk && HardwareFits.FaceHold.Default <= far - BoreInPanel.Floor.Default;
+            return new JointRule(isSunk ? screw with { Sunk = Size.Default(missing, "sunk-to-hold") } : screw, RowRule.Standard);
+        }
+
+        JointRule ThroughThin(Board board) => new(references.LongestScrew(((Screw)screwed.Fastener!).Diameter, board.Thickness.Value + ReachBehindThin), RowRule.Standard);
 
         // A housing as deep as the board is thick cuts it in two.
         void Refuse(JointRule? rule)
@@ -87,9 +99,8 @@ internal sealed class CabinetReader(References references)
         foreach (var (key, given) in new[] { ("groove-depth", entry.GrooveDepth), ("groove-play", entry.GroovePlay), ("end-play", entry.EndPlay) })
             if (given is not null && !isGroove) references.Fail(given.Source, $"“{key}” belongs to a back in a groove, and this one is not; leave it out, or write fit: groove");
         if (entry is { Fit: BackFit.Behind, Inset: { } behind }) references.Fail(behind.Source, "a back behind the sides has no inset; leave it out");
-        const double Reach = 30;
         if (references.Board(entry.Board) is not { } board || around is null || screwed is null) return null;
-        var screw = entry.Screw is { } word ? references.Screw(word) : references.LongestScrew(((Screw)screwed.Fastener!).Diameter, board.Thickness.Value + Reach);
+        var screw = entry.Screw is { } word ? references.Screw(word) : references.LongestScrew(((Screw)screwed.Fastener!).Diameter, board.Thickness.Value + ReachBehindThin);
         if (screw is null) return null;
         var inset = entry.Inset ?? (isGroove ? Size.Default(10, "usual-back-inset") : Size.Zero);
         var depth = entry.GrooveDepth ?? Size.Smallest(Size.Default(8, "usual-groove-depth"), around.Thickness / 2).As("groove-depth");
@@ -270,7 +281,7 @@ internal sealed class CabinetReader(References references)
     private AppliedTopSpec? AppliedTop(AppliedTopEntry entry, Board? under, CarcassJoints? joints)
     {
         if (references.Board(entry.Board) is not { } board || under is null || joints is null) return null;
-        var usual = joints.FaceToFace(under.Thickness.Value + board.Thickness.Value);
+        var usual = joints.FaceToFace(under, board);
         var screw = entry.Screw is { } word ? references.Screw(word) : usual.Fastener;
         var overhang = entry.Overhang ?? new OverhangEntry(Size.Zero, null, null);
         foreach (var (size, over, key, where) in new[] { (entry.Piece?.Width, overhang.Sides, "width", "at the sides"), (entry.Piece?.Depth, overhang.Back, "depth", "behind") })

@@ -8,8 +8,6 @@ internal sealed class References
 {
     private const string UsualScrewName = "wood-4x50";
 
-    // A number 8 screw, 4.17 mm, takes the place of one of 4 mm.
-    private const double AboutTheSame = 0.3;
     private readonly LengthStyle lengths;
     private readonly List<Diagnostic> diagnostics;
     private readonly Catalogue catalogue;
@@ -64,10 +62,10 @@ internal sealed class References
         };
     }
 
-    /// <summary>The longest screw that is no longer than a length in mm, of about a diameter where there is one, else of the nearest; the shortest where all are longer.</summary>
+    /// <summary>The longest screw that is no longer than a length in mm, of a diameter where there is one, else of the nearest; the shortest where all are longer.</summary>
     public Screw LongestScrew(Size diameter, double length)
     {
-        double Off(Screw screw) => Math.Abs(screw.Diameter.Value - diameter.Value) is var off && off <= AboutTheSame ? 0 : off;
+        double Off(Screw screw) => Math.Round(Math.Abs(screw.Diameter.Value - diameter.Value), 3);
         var known = catalogue.Fasteners.Values.OfType<Screw>().OrderBy(Off).ThenBy(s => s.Length.Value).ThenBy(s => s.Name, StringComparer.Ordinal).ToList();
         var fitting = known.Where(s => s.Length.Value <= length + Tolerance.Length).ToList();
         return fitting.Count == 0 ? known[0] : fitting.Last(s => Off(s) == Off(fitting[0]));

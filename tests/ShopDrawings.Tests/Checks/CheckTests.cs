@@ -218,11 +218,16 @@ public class CheckTests
     [Fact]
     public void Screw_into_a_thin_edge_is_an_error_for_both_panels()
     {
-        var findings = Find("cabinet: {width: 600, height: 700, depth: 300, board: ply, back: {board: thin, fit: between}}\n");
+        var finding = Assert.Single(Find(
+            """
+            panels:
+              side: {board: ply, length: 400, width: 200, place: {corner: [0, 0, 0], outside: left}}
+              rail: {board: thin, length: 400, width: 200, place: {corner: [18, 0, 0], outside: bottom}}
+            joints: [{through: side, into: rail}]
+            """));
 
-        Assert.Equal(4, findings.Length);
-        Assert.All(findings, f => Assert.Equal(("hardware-fits", "back"), (f.Rule, f.Panels[1])));
-        Assert.Equal("left-side/back: a 2.8 mm pilot in the edge of back leaves 1.6 mm on either side; 4 mm must stay", findings[0].Message);
+        Assert.Equal(("hardware-fits", "side", "rail"), (finding.Rule, finding.Panels[0], finding.Panels[1]));
+        Assert.Equal("side/rail: a 2.8 mm pilot in the edge of rail leaves 1.6 mm on either side; 4 mm must stay", finding.Message);
     }
 
     [Theory]

@@ -67,20 +67,20 @@ public class SlideAndCastorPatternTests
     public void Slide_needs_set_back_and_room_for_cables(double depth, bool fits) =>
         Assert.Equal(fits, !Of(16, depth, "sliding-shelf: {slide: asked}", Slide("0.35")).Faults().Any());
 
-    // Fronts: 600 − 3 = 597 wide, (700 − 3 − 3)/2 = 347 high. The box from 16 + 12 = 28 to 348.5 − 18 = 330.5, 541.9 wide and 503 long; its bottom
-    // reaches 5.5 into the grooves, 12.1 above its lower edge: 509.9 + 11 by 471 + 11.
+    // Fronts: 600 − 3 = 597 wide, (700 − 3 − 3)/2 = 347 high. The box from 16 + 12 = 28 to 348.5 − 18 = 330.5, 541.9 wide and, from 2 before the carcass, 505 long; its bottom
+    // reaches 5.5 into the grooves, 12.1 above its lower edge: 509.9 + 11 by 473 + 11.
     [Fact]
     public void Drawers_with_overlay_fronts()
     {
         var design = Of(16, 560, "drawers: {count: 2, slide: side-500, bottom: thin}");
 
-        Assert.Equal([1.5, 598.5, -16, 0, 1.5, 348.5], design.Block("drawer-1-front"));
-        Assert.Equal([1.5, 598.5, -16, 0, 351.5, 698.5], design.Block("drawer-2-front"));
-        Assert.Equal([29.05, 45.05, 0, 503, 28, 330.5], design.Block("drawer-1-left"));
-        Assert.Equal([45.05, 554.95, 0, 16, 28, 330.5], design.Block("drawer-1-box-front"));
+        Assert.Equal([1.5, 598.5, -18, -2, 1.5, 348.5], design.Block("drawer-1-front"));
+        Assert.Equal([1.5, 598.5, -18, -2, 351.5, 698.5], design.Block("drawer-2-front"));
+        Assert.Equal([29.05, 45.05, -2, 503, 28, 330.5], design.Block("drawer-1-left"));
+        Assert.Equal([45.05, 554.95, -2, 14, 28, 330.5], design.Block("drawer-1-box-front"));
         Assert.Equal([45.05, 554.95, 487, 503, 28, 330.5], design.Block("drawer-1-box-back"));
-        Assert.Equal([39.55, 560.45, 10.5, 492.5, 40.1, 46.1], design.Block("drawer-1-bottom"));
-        Assert.Equal([29.05, 45.05, 0, 503, 363.5, 666], design.Block("drawer-2-left"));
+        Assert.Equal([39.55, 560.45, 8.5, 492.5, 40.1, 46.1], design.Block("drawer-1-bottom"));
+        Assert.Equal([29.05, 45.05, -2, 503, 363.5, 666], design.Block("drawer-2-left"));
         Assert.Empty(design.Faults());
     }
 
