@@ -97,7 +97,10 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
             .Concat(assembly.Motions.OfType<Travel>().SelectMany(m => m.Panels.Select(p => (m.Id, Box: m.Swept(assembly.Find(p)!.Placement!.ToAssembly(assembly.Find(p)!.Box))))))
             .Where(o => o.Box.Intersection(column) is not null).ToList();
         var drilled = new Clearing(side);
-        return z => inTheWay.Find(o => z > o.Box.Min.Z - reach + Tolerance.Length && z < o.Box.Max.Z + reach - Tolerance.Length).Id
+        // The whole plate lies on the side, which may end before the door does.
+        var (foot, head) = side.Extent(2);
+        var plate = (doors.Hinge.PlateSpacing?.Value ?? 0) / 2 + doors.Hinge.PlateDiameter.Value / 2 + Clearance;
+        return z => z - plate < foot.Value || z + plate > head.Value ? side.Id : inTheWay.Find(o => z > o.Box.Min.Z - reach + Tolerance.Length && z < o.Box.Max.Z + reach - Tolerance.Length).Id
             ?? PlateBores("", side, hangsLeft, Size.Constant(z)).Select(drilled.Obstacle).FirstOrDefault(o => o is not null);
     }
 
