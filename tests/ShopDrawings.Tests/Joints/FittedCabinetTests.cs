@@ -81,6 +81,8 @@ public class FittedCabinetTests
                 var (a, b) = (made.Holes[i], made.Holes[j]);
                 var isOneFastener = a.Bore.Origin == b.Bore.Origin && a.Bore.Fastener == b.Bore.Fastener;
                 if (isOneFastener || !a.Meets(b)) continue;
+                // Bores of two panels meet only where one leaves its own, which is said of that panel.
+                if (a.Panel != b.Panel && (made.Names(a.Panel, "bore-in-panel") || made.Names(b.Panel, "bore-in-panel"))) continue;
                 Assert.True(made.Names(a.Panel, rules) || made.Names(b.Panel, rules), $"{a} of {a.Bore.Origin} and {b} of {b.Bore.Origin} meet");
             }
     }
