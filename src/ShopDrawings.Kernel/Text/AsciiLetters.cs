@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace ShopDrawings.Dxf;
+namespace ShopDrawings.Kernel;
 
 /// <summary>
 /// What stands for a character where only ASCII arrives. A table of our own: Unicode decomposition depends on the platform, and knows
