@@ -45,7 +45,7 @@ public static class DimensionGraphics
         {
             var reach = (foot - measured).Dot(across);
             if (Math.Abs(reach) <= ObjectGap * height) continue;
-            var outwards = across * Math.Sign(reach);
+            var outwards = across * (reach < 0 ? -1 : 1);
             yield return new SegmentEntity(dimension.Layer, new Segment(measured + outwards * (ObjectGap * height), foot + outwards * (Overrun * height)));
         }
 
@@ -90,7 +90,7 @@ public static class DimensionGraphics
         {
             var reach = radius - vertex.DistanceTo(measured);
             if (Math.Abs(reach) <= ObjectGap * height) continue;
-            var outwards = side * Math.Sign(reach);
+            var outwards = side * (reach < 0 ? -1 : 1);
             yield return new SegmentEntity(layer, new Segment(measured + outwards * (ObjectGap * height), vertex + side * radius + outwards * (Overrun * height)));
         }
 
