@@ -19,8 +19,8 @@ Prints one JSON list, one item a file: "units" ($INSUNITS), "release", "entities
   DIMENSION  type, measurement stored in the file (in R12 that of the points), measurement computed from the points as read,
              dimension style's text height; "text" is the text, "block" what its block draws, as entities
 An entity of paper space is in "paper", the number of entities of every block in "blocks".
-With --picture an item's "entities" are what a person sees: each a "layer" and "points" x y along it, at most 0.001 off; blocks, dimensions,
-leaders and hatch lines are taken apart by the reader. A text is its point, with "text".
+With --picture an item's "entities" are what a person sees: each a "layer" and "points" x y along it, at most 0.001 off; blocks, dimensions
+and leaders are taken apart by the reader, hatch lines drawn from what it read. A text is its point, with "text".
 exit: 0; 2 wrong call or ezdxf missing
 needs: apt-get install python3-ezdxf
 """
@@ -91,24 +91,93 @@ def item_of(e):
     return item
 
 
+def edges(hatch):
+    """Start, end, centre (None of a line) of every edge of a hatch; centre by the bulge: sagitta over half the chord."""
+    for path in hatch.paths:
+        v = path.vertices
+        for (x, y, b), (u, w, _) in zip(v, v[1:] + v[:1]):
+            c = None
+            if b:
+                k = (1 - b * b) / (4 * b)
+                c = ((x + u) / 2 - k * (w - y), (y + w) / 2 + k * (u - x))
+            yield (x, y), (u, w), b, c
+
+
+def hatch_lines(hatch):
+    """The pattern's lines cut at the edges, exact for arcs (the reader's own go by curves fitted to them, 0.1 mm off)."""
+    for line in hatch.pattern.lines:
+        a = math.radians(line.angle)
+        d, n = (math.cos(a), math.sin(a)), (-math.sin(a), math.cos(a))
+        base, step = line.base_point, line.offset[0] * n[0] + line.offset[1] * n[1]
+        all_edges = list(edges(hatch))
+        reach = [(p[0] - base[0]) * n[0] + (p[1] - base[1]) * n[1] + s
+                 for p, q, b, c in all_edges for s in ((0,) if c is None else (-2 * math.dist(p, c), 2 * math.dist(p, c)))]
+        for k in range(math.ceil(min(reach) / abs(step)), math.floor(max(reach) / abs(step)) + 1):
+            o = (base[0] + n[0] * k * step, base[1] + n[1] * k * step)
+            at = sorted(t for edge in all_edges for t in crossings(o, d, n, *edge))
+            for t, u in zip(at[::2], at[1::2]):
+                yield (o[0] + d[0] * t, o[1] + d[1] * t), (o[0] + d[0] * u, o[1] + d[1] * u)
+
+
+def crossings(o, d, n, p, q, b, c):
+    """Where the line through o along d (n square to it) crosses an edge, as distances from o."""
+    if c is None:
+        s, t = ((v[0] - o[0]) * n[0] + (v[1] - o[1]) * n[1] for v in (p, q))
+        if (s < 0) != (t < 0):
+            f = s / (s - t)
+            x, y = p[0] + f * (q[0] - p[0]), p[1] + f * (q[1] - p[1])
+            yield (x - o[0]) * d[0] + (y - o[1]) * d[1]
+        return
+    r, off = math.dist(p, c), (c[0] - o[0]) * n[0] + (c[1] - o[1]) * n[1]
+    if abs(off) >= r:
+        return
+    along = (c[0] - o[0]) * d[0] + (c[1] - o[1]) * d[1]
+    for t in (along - math.sqrt(r * r - off * off), along + math.sqrt(r * r - off * off)):
+        x, y = o[0] + t * d[0], o[1] + t * d[1]
+        # an anticlockwise arc lies to the right of its chord
+        side = (q[0] - p[0]) * (y - p[1]) - (q[1] - p[1]) * (x - p[0])
+        if (side < 0) == (b > 0):
+            yield t
+
+
+def curve(e):
+    """Points of an arc, circle or ellipse whose chords are at most 0.0005 off (the reader's own are coarser, and none for some ellipses)."""
+    d, c = e.dxf, plane(e.dxf.center)
+    if e.dxftype() == "ELLIPSE":
+        major, ratio, a, b = plane(d.major_axis), d.ratio, d.start_param, d.end_param
+    elif e.dxftype() == "ARC":
+        major, ratio, a, b = [d.radius, 0.0], 1.0, math.radians(d.start_angle), math.radians(d.end_angle)
+    else:
+        major, ratio, a, b = [d.radius, 0.0], 1.0, 0.0, 2 * math.pi
+    if b <= a:
+        b += 2 * math.pi
+    n = max(8, math.ceil((b - a) / (2 * math.acos(1 - min(0.5, 0.0005 / math.hypot(*major))))))
+    out = []
+    for i in range(n + 1):
+        t = a + (b - a) * i / n
+        out += [c[0] + math.cos(t) * major[0] - math.sin(t) * ratio * major[1], c[1] + math.cos(t) * major[1] + math.sin(t) * ratio * major[0]]
+    return out
+
+
 def picture(e):
     from ezdxf.path import make_path
-    from ezdxf.render import hatching
     t, layer = e.dxftype(), e.dxf.layer
-    if t in ("INSERT", "DIMENSION", "LEADER"):
+    if t in ("INSERT", "DIMENSION", "LEADER", "LWPOLYLINE", "POLYLINE"):
         for v in e.virtual_entities():
             yield from picture(v)
     elif t == "HATCH" and not e.dxf.solid_fill:
-        for line in hatching.hatch_entity(e):
-            yield {"layer": layer, "points": plane(line[0]) + plane(line[1])}
+        for p, q in hatch_lines(e):
+            yield {"layer": layer, "points": [p[0], p[1], q[0], q[1]]}
     elif t == "HATCH":
         yield {"layer": layer, "points": []}
     elif t == "TEXT":
         yield {"layer": layer, "points": numbers(e)[:2], "text": e.dxf.text}
     elif t == "POINT":
         yield {"layer": layer, "points": plane(e.dxf.location)}
+    elif t in ("ARC", "CIRCLE", "ELLIPSE"):
+        yield {"layer": layer, "points": curve(e)}
     else:
-        yield {"layer": layer, "points": [n for p in make_path(e).flattening(0.001, 16) for n in plane(p)]}
+        yield {"layer": layer, "points": [n for p in make_path(e).flattening(0.001) for n in plane(p)]}
 
 
 def main():

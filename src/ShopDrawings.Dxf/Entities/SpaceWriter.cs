@@ -12,7 +12,7 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
     private const double GreatestArc = 5000;
     private const double SmallestArc = 1e-4;
 
-    // R12 has no ellipses: arcs that stay this near, in mm.
+    // R12 has no ellipses: arcs that stay this near, in mm; in a block, before an insert scales it.
     private const double EllipseTolerance = 0.001;
 
     // R12 has no filled areas: lines a pen's width apart, in mm, and no more than a plotter would draw.
@@ -23,9 +23,14 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
 
     private readonly EntityWriter entities = new(records);
     private readonly List<double> vertices = [];
+    private bool isInBlock;
 
     /// <summary>Says where the following entities go; before the first call, into model space.</summary>
-    public void Enter(long blockRecord, bool paper = false) => entities.Enter(blockRecord, paper);
+    public void Enter(long blockRecord, bool paper = false)
+    {
+        isInBlock = blockRecord is not (SkeletonHandle.ModelSpaceRecord or SkeletonHandle.PaperSpaceRecord);
+        entities.Enter(blockRecord, paper);
+    }
 
     /// <summary>Writes one entity of the drawing as none (a text with nothing to read), one or several.</summary>
     public void Write(Entity entity)
@@ -101,6 +106,13 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
 
     private void Path(string layer, ReadOnlySpan<Segment> segments, bool closed)
     {
+        if (records.IsR12 && isInBlock && segments.Length > 1)
+        {
+            // Readers lose the end of a POLYLINE in a block that has no handles.
+            foreach (var segment in segments) LineOrArc(layer, segment);
+            return;
+        }
+
         var flag = closed ? 1.0 : 0.0;
         PolylineVertices.Collect(segments, closed, records.InUnits, vertices);
         if (!records.IsR12)

@@ -12,14 +12,18 @@ public class DxfPictureTests
 {
     private const double Agreement = 1e-4;      // mm
 
-    // Both pictures are chords within 0.001 mm; R12 has arcs for ellipses within 0.001 mm; the reader meets arcs of hatch edges by curves it fits to them.
-    private const double PictureAgreement = 0.02;
+    // Both pictures are chords within 0.0005 mm, and R12 has arcs for ellipses within 0.001 mm, in blocks five times as large as defined. Six decimals
+    // of an edge's bulge move the ends of a hatch line that grazes it by more.
+    private const double PictureAgreement = 0.006, GrazingAgreement = 0.1;
+
+    // Readers draw the arrow of a leader themselves, a third as wide as long: within 0.02 of the lettering height of ours, here up to 7.123 mm.
+    private const double ArrowAgreement = 0.02 * 7.123;
 
     [Fact]
     public void Picture_of_r12_is_that_of_r2000()
     {
         OutsideProgram.DemandPython("ezdxf");
-        RandomDrawings.Drawing.Array[12].Sample(drawings =>
+        RandomDrawings.Drawing.Array[8].Sample(drawings =>
         {
             var pictures = Pictures([.. drawings.SelectMany(d => new[] { Write(d, DxfRelease.R12), Write(d, DxfRelease.R2000) })]);
 
@@ -147,16 +151,19 @@ public class DxfPictureTests
             var byLayer = to.ToLookup(l => l.Layer);
             foreach (var line in from)
             {
-                foreach (var p in Points(line, between: true))
+                foreach (var p in Some(Points(line, between: true)))
                 {
                     var distance = line.Text is { } text
                         ? byLayer[line.Layer].Where(l => l.Text == text).Min(l => Points(l, between: false)[0].DistanceTo(p))
                         : byLayer[line.Layer].Where(l => l.Text is null).Min(l => Distance(l, p));
-                    if (!(distance <= PictureAgreement)) Assert.Fail($"{line.Layer} {line.Text}: ({p.X}, {p.Y}) is {distance} mm off");
+                    if (!(distance <= (line.Layer == RandomDrawings.Hatched.Name ? GrazingAgreement : line.Layer == RandomDrawings.Led.Name ? ArrowAgreement : PictureAgreement))) Assert.Fail($"{line.Layer} {line.Text}: ({p.X}, {p.Y}) is {distance} mm off");
                 }
             }
         }
     }
+
+    // Enough points of a finely divided curve to see it elsewhere; of others all.
+    private static IEnumerable<Point2> Some(List<Point2> points) => points.Where((_, i) => i % (1 + points.Count / 40) == 0);
 
     private static double Distance(PictureLine line, Point2 p)
     {

@@ -9,6 +9,12 @@ namespace ShopDrawings.Tests.Dxf;
 /// <summary>Random drawings of the entities that are more than lines, arcs and texts; every dimension shows what it measures.</summary>
 internal static class RandomDrawings
 {
+    /// <summary>The layer of hatches.</summary>
+    public static readonly Layer Hatched = new("HATCHED", Role.Mark, "Hatched areas");
+
+    /// <summary>The layer of leaders.</summary>
+    public static readonly Layer Led = new("LEADERS", Role.Lettering, "Leaders");
+
     private static readonly Gen<Point2> Place = Gen.Select(Number(-2000, 2000), Number(-2000, 2000), (x, y) => new Point2(x, y));
     private static readonly Gen<double> Height = One(2.5, 3.5, 5, 7.123);
     private static readonly Gen<Layer> SomeLayer = One(Outline, Bores, Hidden, Centres, Notes);
@@ -16,17 +22,16 @@ internal static class RandomDrawings
     private static readonly Block Mixed = new("MIXED",
     [
         new ContourEntity(Outline, Contour.RoundedRectangle(-20, -10, 40, 30, 6)), new EllipseEntity(Hidden, new(10, 5), new(20, 7), 0.4, 30, 300),
-        new LeaderEntity(Notes, [new(0, 0), new(30, 30), new(40, 30)], 3.5), new HatchEntity(Centres, Contour.Circle(new(5, 5), 9), [], new HatchPattern(30, 4, new(1, 2))),
         new SegmentEntity(Hidden, new Segment(new(0, 0), new(20, 0), 0.7)), new PointEntity(Bores, new(3, 4)), new ArrowEntity(Notes, new(0, 0), new(5, 2), new(5, -2)),
     ]);
 
     public static readonly Gen<EllipseEntity> Ellipse = Gen.Select(SomeLayer, Place, Number(1, 1000), Gen.Double[0.05, 1], Number(0, 720), Gen.OneOf(Number(5, 355), Gen.Const(360.0)),
         (l, c, m, r, start, sweep) => new EllipseEntity(l, c, Direction(7 * start) * m, r, start, start + sweep));
 
-    public static readonly Gen<LeaderEntity> Leader = Gen.Select(SomeLayer, Place.Array[2, 5], Height, (l, p, h) => new LeaderEntity(l, [.. p], h));
+    public static readonly Gen<LeaderEntity> Leader = Gen.Select(Gen.Const(Led), Place.Array[2, 5], Height, (l, p, h) => new LeaderEntity(l, [.. p], h));
 
     /// <summary>A round or square area with up to two islands, hatched by lines.</summary>
-    public static readonly Gen<HatchEntity> Hatch = Gen.Select(SomeLayer, Place, Number(20, 500), Gen.Bool, Gen.Int[0, 2], Number(-200, 400), Number(3, 60),
+    public static readonly Gen<HatchEntity> Hatch = Gen.Select(Gen.Const(Hatched), Place, Number(20, 500), Gen.Bool, Gen.Int[0, 2], Number(-200, 400), Number(3, 60),
         (l, p, size, isRound, islands, angle, spacing) => new HatchEntity(l,
             isRound ? Contour.Circle(p, size) : Contour.RoundedRectangle(p.X - size, p.Y - size, p.X + size, p.Y + 0.9 * size, size / 5),
             [.. new[] { Contour.Circle(p + new Point2(size / 3, 0), size / 5), Contour.Slot(p - new Point2(size / 3, size / 3), p - new Point2(size / 3, -size / 3), size / 4) }.Take(islands)],
