@@ -12,7 +12,9 @@ public sealed class Assembly
     internal Assembly(
         string name, ImmutableArray<Panel> panels, ImmutableArray<Joint> joints, ImmutableArray<PlacedHardware> hardware, ImmutableArray<Motion> motions,
         ImmutableArray<Misfit> misfits) =>
-        (Name, Panels, Joints, Hardware, Motions, Misfits) = (name, panels, joints, hardware, motions, misfits);
+        (Name, Panels, Joints, Hardware, Motions, Misfits, byId) = (name, panels, joints, hardware, motions, misfits, panels.ToDictionary(p => p.Id, StringComparer.Ordinal));
+
+    private readonly Dictionary<string, Panel> byId;
 
     /// <summary>What is built.</summary>
     public string Name { get; }
@@ -35,5 +37,5 @@ public sealed class Assembly
     /// <summary>A panel by its id.</summary>
     /// <exception cref="ArgumentException">There is none.</exception>
     public Panel Panel(string id) =>
-        Panels.FirstOrDefault(p => p.Id == id) ?? throw new ArgumentException($"There is no panel “{id}”.", nameof(id));
+        byId.GetValueOrDefault(id) ?? throw new ArgumentException($"There is no panel “{id}”.", nameof(id));
 }

@@ -88,6 +88,7 @@ internal sealed class AssemblyBuilder(string name)
     /// <summary>Lays the fasteners of every joint, each clear of all that is drilled before it.</summary>
     public void Fasten()
     {
+        for (var i = 0; i < panels.Count; i++) panels[i] = BothFaces.Shared(panels[i]);
         foreach (var (through, receiving, rule, isFaces) in pending)
         {
             var (a, b) = (Find(through)!, Find(receiving)!);

@@ -14,10 +14,9 @@ public abstract record Motion(string Id, ImmutableArray<string> Panels);
 /// <param name="Distance">How far, in mm.</param>
 public sealed record Travel(string Id, ImmutableArray<string> Panels, Direction Towards, Size Distance) : Motion(Id, Panels)
 {
-    /// <summary>The block a panel passes through from closed to open, in the assembly.</summary>
-    internal Box3 Swept(Panel panel)
+    /// <summary>The block that a block of the assembly passes through from closed to open.</summary>
+    internal Box3 Swept(Box3 box)
     {
-        var box = panel.Placement!.ToAssembly(panel.Box);
         var by = Towards.Vector() * Distance.Value;
         return box.Union(new Box3(box.Min + by, box.Max + by));
     }

@@ -5,6 +5,7 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
 {
     private readonly List<string> fixedPanels = [];
     private readonly List<DoorLayout> doors = [];
+    private readonly List<(LooseShelvesSpec Spec, Space Space)> looseShelves = [];
     private readonly List<LiningSheet> linings = [];
 
     /// <summary>Ids of the shelves and dividers added so far.</summary>
@@ -15,6 +16,9 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
 
     /// <summary>The sheets on inside faces, to be cut when all else is in its place.</summary>
     public IReadOnlyList<LiningSheet> Linings => linings;
+
+    /// <summary>Loose shelves, whose rows of pins give way to all that is fixed.</summary>
+    public IReadOnlyList<(LooseShelvesSpec Spec, Space Space)> LooseShelves => looseShelves;
 
     /// <summary>Adds everything in a bay but its linings.</summary>
     public void Resolve(BaySpec bay, Space space)
@@ -40,8 +44,8 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
                 if (bay.Lining is { } lining) space = Line(lining, space, bay);
                 if (faults.All.Count > 0) return;
                 Shelves(bay, space);
-                if (bay.Loose is { } loose) new LooseShelves(loose, assembly, faults).Build(space);
-                if (bay.Sliding is { } sliding) new SlidingShelf(sliding, spec.Joints, assembly, faults).Build(space);
+                if (bay.Loose is { } loose) looseShelves.Add((loose with { Bands = spec.Bands }, space));
+                if (bay.Sliding is { } sliding) new SlidingShelf(sliding with { Bands = spec.Bands }, spec.Joints, assembly, faults).Build(space);
                 if (bay.Drawers is { } drawers) new DrawerStack(drawers, frame, spec.Joints, assembly, faults).Build(space);
                 break;
         }
@@ -145,7 +149,7 @@ internal sealed class BayResolver(CabinetSpec spec, CabinetFrame frame, Assembly
             return false;
         }
 
-        if (!Add(id, board, Housed(space.X, spec.Joints.Shelves), new(space.Y.From == Size.Zero ? frontInset : space.Y.From + frontInset, deep), new(underside, board.Thickness), Direction.Bottom, Direction.Right, source)) return false;
+        if (!Add(id, board, Housed(space.X, spec.Joints.Shelves), new(space.Y.From + frontInset, deep), new(underside, board.Thickness), Direction.Bottom, Direction.Right, source)) return false;
         assembly.MustJoin(space.Left, id, spec.Joints.Shelves);
         assembly.MustJoin(space.Right, id, spec.Joints.Shelves);
         return true;

@@ -53,6 +53,7 @@ internal sealed class CabinetResolver
         JoinCarcass();
         if (faults.All.Count > 0) return;
         foreach (var doors in bays.Doors) new DoorHanging(doors, spec.Joints, assembly, faults).Hang();
+        foreach (var (loose, space) in bays.LooseShelves) new LooseShelves(loose, assembly, faults).Build(space);
         if (faults.All.Count > 0) return;
         if (spec.Plinth is { } plinth) new PlinthStanding(plinth, spec, frame, assembly, faults).Stand();
         if (faults.All.Count > 0) return;
@@ -113,11 +114,17 @@ internal sealed class CabinetResolver
         var tongue = (back.GrooveDepth - back.EndPlay).As("depth-in-groove");
         var middle = frame.BodyDepth - back.Inset - frame.GrooveWidth / 2;
         var (low, high) = (frame.Floor - back.GrooveDepth, frame.Ceiling + back.GrooveDepth);
-        foreach (var side in new[] { "left-side", "right-side" })
-            Groove(side, new(Size.Zero, middle, spec.IsBottomUnder ? frame.SideBottom : low), new(Size.Zero, middle, spec.IsTopOver ? frame.SideTop : high), back.GrooveDepth);
-        foreach (var (level, runsOver) in new[] { ("bottom", spec.IsBottomUnder), ("top", spec.IsTopOver) })
+        foreach (var (side, isLeft) in new[] { ("left-side", true), ("right-side", false) })
         {
-            var (left, right) = runsOver ? (t - back.GrooveDepth, frame.Width - t + back.GrooveDepth) : (t, t + frame.InnerWidth);
+            var foot = spec.IsBottomUnder ? frame.SideBottom - spec.Joints.Bottom(isLeft).Housing : low;
+            var head = spec.IsTopOver ? frame.SideTop + spec.Joints.Top(isLeft).Housing : high;
+            Groove(side, new(Size.Zero, middle, foot), new(Size.Zero, middle, head), back.GrooveDepth);
+        }
+
+        foreach (var (level, runsOver, joint) in new (string, bool, Func<bool, JointRule>)[] { ("bottom", spec.IsBottomUnder, spec.Joints.Bottom), ("top", spec.IsTopOver, spec.Joints.Top) })
+        {
+            var between = Between(joint);
+            var (left, right) = runsOver ? (t - back.GrooveDepth, frame.Width - t + back.GrooveDepth) : (between.From, between.From + between.Extent);
             Groove(level, new(left, middle, Size.Zero), new(right, middle, Size.Zero), back.GrooveDepth);
         }
 
@@ -153,6 +160,12 @@ internal sealed class CabinetResolver
         switch (spec.Back?.Fit)
         {
             case BackFit.Between:
+                if (!HoldsInEdge(spec.Back.Board))
+                {
+                    faults.Add($"the edge of a back {faults.Print(spec.Back.Board.Thickness)} thick is too thin for screws; write fit: groove, within-sides or behind", spec.Source);
+                    break;
+                }
+
                 foreach (var around in (string[])[.. sides, "bottom", "top"]) assembly.MustJoin(around, "back", spec.Joints.Screwed);
                 break;
             case BackFit.WithinSides:

@@ -71,10 +71,11 @@ internal sealed record CabinetSpec
 /// <param name="Shelves">Fixed shelves and what they stand between.</param>
 /// <param name="Dividers">Dividers and what they stand between.</param>
 /// <param name="Screwed">Screws, for what is always screwed: the edges of a back, runners.</param>
-/// <param name="FaceToFace">Screws for two faces on each other: the longest that stay inside both, by their thickness together in mm.</param>
+/// <param name="FaceToFace">Screws through the first board into the face of the second: the longest that stay inside both, sunk where they would not hold.</param>
+/// <param name="ThroughThin">Screws through a thin board into an edge behind it.</param>
 internal sealed record CarcassJoints(
     JointRule TopLeft, JointRule TopRight, JointRule BottomLeft, JointRule BottomRight, JointRule Shelves, JointRule Dividers, JointRule Screwed,
-    Func<double, JointRule> FaceToFace)
+    Func<Board, Board, JointRule> FaceToFace, Func<Board, JointRule> ThroughThin)
 {
     /// <summary>The joint of a side and the bottom.</summary>
     public JointRule Bottom(bool isLeft) => isLeft ? BottomLeft : BottomRight;
@@ -170,7 +171,11 @@ internal sealed record ShelfSpec(string Name, Board Board, Size? Top, Size Front
 /// <param name="Play">Left free at each end of a shelf.</param>
 /// <param name="FrontInset">How far a shelf stands behind the front.</param>
 /// <param name="Source">Where the user asked for it.</param>
-internal sealed record LooseShelvesSpec(int Count, Board Board, ShelfPin Pin, Size SetBack, Size Pitch, Size FromEnds, Size Play, Size FrontInset, SourceSpan Source);
+internal sealed record LooseShelvesSpec(int Count, Board Board, ShelfPin Pin, Size SetBack, Size Pitch, Size FromEnds, Size Play, Size FrontInset, SourceSpan Source)
+{
+    /// <summary>Edge bands, by where the edge looks.</summary>
+    public ImmutableArray<(Direction Edge, Size Thickness)> Bands { get; init; } = [];
+}
 
 /// <summary>A pair of slides and how it sits. Lengths in mm.</summary>
 /// <param name="Slide">The pair.</param>
@@ -191,7 +196,11 @@ internal sealed record SlidePairSpec(Slide Slide, Size SetBack, Size RearClearan
 /// <param name="Latch">What holds it closed, or nothing.</param>
 /// <param name="Source">Where the user asked for it.</param>
 internal sealed record SlidingShelfSpec(
-    SlidePairSpec Slides, Board Board, Size RunnerHeight, Size AboveFloor, (Size Front, Size Back) Shelf, (Size Front, Size Back) Runner, TwoPartSpec? Latch, SourceSpan Source);
+    SlidePairSpec Slides, Board Board, Size RunnerHeight, Size AboveFloor, (Size Front, Size Back) Shelf, (Size Front, Size Back) Runner, TwoPartSpec? Latch, SourceSpan Source)
+{
+    /// <summary>Edge bands of the shelf, by where the edge looks.</summary>
+    public ImmutableArray<(Direction Edge, Size Thickness)> Bands { get; init; } = [];
+}
 
 /// <summary>Drawers that share the height of a bay. Lengths in mm.</summary>
 /// <param name="Heights">Of each front from the lowest up; nothing shares what is left.</param>

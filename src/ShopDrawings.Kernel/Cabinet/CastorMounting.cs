@@ -17,6 +17,9 @@ internal sealed class CastorMounting(CastorsSpec spec, CabinetSpec cabinet, Cabi
         var fromFront = Distance(castor.PlateLength, under.IsWalledInFront);
         var behind = cabinet.Back?.Fit is BackFit.Groove or BackFit.Between ? frame.BodyDepth - frame.ClearDepth : Size.Zero;
         var fromRear = ClearOf(behind, castor.HoleLength, Distance(castor.PlateLength, under.IsWalledBehind));
+        (Size X, Direction Side)[] axes = [(under.X.From + fromSide, Direction.Left), (under.X.From + under.X.Extent - fromSide, Direction.Right)];
+        fromFront = BesideWhatStands(fromFront, d => under.Y.From.Value + d, axes, under);
+        fromRear = BesideWhatStands(fromRear, d => (under.Y.From + under.Y.Extent).Value - d, axes, under);
         var (across, along) = (under.X.Extent - 2 * fromSide, under.Y.Extent - fromFront - fromRear);
         if (Math.Min(across.Value, along.Value) < 2 * swept.Value - Tolerance.Length)
         {
@@ -36,9 +39,33 @@ internal sealed class CastorMounting(CastorsSpec spec, CabinetSpec cabinet, Cabi
                 "make “recess” less or take higher castors", "derived (geometry)");
 
         var bottom = assembly.Find("bottom")!;
-        foreach (var (x, side) in new[] { (under.X.From + fromSide, Direction.Left), (under.X.From + under.X.Extent - fromSide, Direction.Right) })
+        foreach (var (x, side) in axes)
             foreach (var (y, end) in new[] { (under.Y.From + fromFront, Direction.Front), (under.Y.From + under.Y.Extent - fromRear, Direction.Back) })
                 Mount(bottom, x, y, $"{(end == Direction.Front ? "front" : "rear")}-{side.Word()}-castor", spec.Braked.Contains(side) || spec.Braked.Contains(end));
+    }
+
+    // Further in where the bolts would come up under what stands on the bottom, such as doors between the panels.
+    private Size BesideWhatStands(Size distance, Func<double, double> y, (Size X, Direction Side)[] axes, Underside under)
+    {
+        const double Head = 1;
+        var castor = spec.Castor;
+        var radius = castor.HoleDiameter.Value / 2;
+        var standing = assembly.Panels.Where(p => p.Placement is not null && p.Id != "bottom").Select(p => (p.Id, Box: p.Placement!.ToAssembly(p.Box))).ToList();
+        string? Above(double d)
+        {
+            foreach (var (x, _) in axes)
+                foreach (var dx in new[] { -1, 1 })
+                    foreach (var dy in new[] { -1, 1 })
+                    {
+                        var at = new Point3(x.Value + dx * castor.HoleWidth.Value / 2, y(d) + dy * castor.HoleLength.Value / 2, frame.Floor.Value + Head);
+                        var bolt = new Box3(at - new Point3(radius, radius, Head), at + new Point3(radius, radius, radius));
+                        if (standing.Find(p => p.Box.Intersection(bolt) is not null).Id is { } id) return id;
+                    }
+
+            return null;
+        }
+
+        return Dodging.Nearest(distance, distance.Value, under.Y.Extent.Value / 2, true, Above) ?? distance;
     }
 
     // Far enough from an edge that the outer bolts come up beside what covers the edge, with 3 mm between (common practice, no source).

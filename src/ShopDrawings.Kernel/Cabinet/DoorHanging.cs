@@ -17,21 +17,32 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
     /// <summary>Adds the doors with everything on them.</summary>
     public void Hang()
     {
+        var hung = new Dictionary<string, List<string>>(StringComparer.Ordinal);
         foreach (var (id, x, hangsLeft) in layout.Doors)
         {
             (Direction, Size)[] bands = doors.Bands is { } band ? [(Direction.Left, band), (Direction.Right, band), (Direction.Bottom, band), (Direction.Top, band)] : [];
             if (!faults.Fill(assembly, id, doors.Board, (new(x, layout.Width), layout.Depth, new(layout.Bottom, layout.Height)), Direction.Front, Direction.Top, bands, doors.Source)) return;
             Hinges(id, hangsLeft);
-            var hung = new List<string> { id };
-            if (doors.Strip is { } strip && doors.Count == 2 && !hangsLeft) hung.Add(Strip(id, strip.Board, strip.Width));
+            hung[id] = [id];
+            if (doors.Strip is { } strip && doors.Count == 2 && !hangsLeft) hung[id].Add(Strip(id, strip.Board, strip.Width));
             if (doors.Handle is { } handle) Fronts.Handle(assembly, handle, id, hangsLeft ? Direction.Right : Direction.Left, isUpright: true);
             if (doors.Catch is { } held) Catch(held, id, hangsLeft);
-            if (doors.Lining is { } lining) hung.AddRange(Line(id, lining, hangsLeft));
+        }
+
+        // Linings clear all that is on the doors.
+        foreach (var (id, x, hangsLeft) in layout.Doors)
+        {
+            if (doors.Lining is { } lining) hung[id].AddRange(Line(id, lining, hangsLeft));
             var edge = hangsLeft ? x : x + layout.Width;
-            assembly.Motions.Add(new Swing(id, [.. hung], edge, layout.Back, hangsLeft, doors.Hinge.OpeningAngle));
+            assembly.Motions.Add(new Swing(id, [.. hung[id]], edge, layout.Back, hangsLeft, doors.Hinge.OpeningAngle));
         }
 
         if (doors.Gasket is { } gasket) Gasket(gasket);
+        var reach = Math.Max(layout.Back.Value, 0) + doors.Hinge.BodyDepth.Value;
+        var depth = opening.Y.From + opening.Y.Extent;
+        if (reach > depth.Value + Tolerance.Length)
+            assembly.Misfit([opening.Left, opening.Right], $"the hinges {doors.Hinge.Name} reach {faults.Print(Size.Constant(reach))} into {opening.Name}, which is {faults.Print(depth)} deep",
+                [new("reach", reach, "mm"), new("depth", depth.Value, "mm")], "make the cabinet deeper, or take smaller hinges", "derived (geometry)");
     }
 
     private Panel HingeSide(bool hangsLeft) => assembly.Find(hangsLeft ? opening.Left : opening.Right)!;
@@ -49,7 +60,7 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
 
         var count = doors.Hinges ?? HingeGeometry.ByMass(assembly.Find(doorId)!.MassKg);
         var body = doors.Hinge.BodyHeight;
-        var first = (height.Value < 2 * FromEnds.Value + body.Value ? height / 4 : FromEnds).As("hinge-end-distance");
+        var first = Size.Smallest(FromEnds, height / 4).As("hinge-end-distance");
         var pitch = ((height - 2 * first) / (count - 1)).As("hinge-pitch");
         var (low, high) = (from.Value + body.Value / 2, from.Value + height.Value - body.Value / 2);
         var (lowest, highest) = (from + first, from + height - first);
@@ -57,9 +68,10 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         var obstacle = Obstacle(hangsLeft);
         string? InTheWay(double z) => taken.Exists(t => Math.Abs(t - z) < body.Value) ? doorId : obstacle(z);
 
-        // Both ends alike: a door is then the same either way up.
+        // Both ends alike, where that keeps them apart: a door is then the same either way up.
         var alike = Dodging.Nearest(first, low - from.Value, height.Value / 2 - body.Value / 2, true, d => InTheWay(from.Value + d) ?? InTheWay(from.Value + height.Value - d));
         var heights = new Size[count];
+        if (alike is not null && height.Value - 2 * alike.Value < Math.Min(layout.Width.Value, height.Value / 2)) alike = null;
         heights[0] = Place(alike is null ? lowest : from + alike, true);
         heights[^1] = Place(alike is null ? highest : from + height - alike, false);
         for (var i = 1; i < count - 1; i++) heights[i] = Place(from + first + (double)i * pitch, true);
@@ -82,10 +94,13 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         var inTheWay = assembly.Panels
             .Where(p => p != side && p.Placement is not null).Select(p => (p.Id, Box: p.Placement!.ToAssembly(p.Box)))
             .Concat(assembly.Hardware.SelectMany(h => h.Volumes.Select(v => (h.Id, Box: assembly.Find(h.Mounts[0].Panel)!.Placement!.ToAssembly(v)))))
-            .Concat(assembly.Motions.OfType<Travel>().SelectMany(m => m.Panels.Select(p => (m.Id, Box: m.Swept(assembly.Find(p)!)))))
+            .Concat(assembly.Motions.OfType<Travel>().SelectMany(m => m.Panels.Select(p => (m.Id, Box: m.Swept(assembly.Find(p)!.Placement!.ToAssembly(assembly.Find(p)!.Box))))))
             .Where(o => o.Box.Intersection(column) is not null).ToList();
         var drilled = new Clearing(side);
-        return z => inTheWay.Find(o => z > o.Box.Min.Z - reach + Tolerance.Length && z < o.Box.Max.Z + reach - Tolerance.Length).Id
+        // The whole plate lies on the side, which may end before the door does.
+        var (foot, head) = side.Extent(2);
+        var plate = (doors.Hinge.PlateSpacing?.Value ?? 0) / 2 + doors.Hinge.PlateDiameter.Value / 2 + Clearance;
+        return z => z - plate < foot.Value || z + plate > head.Value ? side.Id : inTheWay.Find(o => z > o.Box.Min.Z - reach + Tolerance.Length && z < o.Box.Max.Z + reach - Tolerance.Length).Id
             ?? PlateBores("", side, hangsLeft, Size.Constant(z)).Select(drilled.Obstacle).FirstOrDefault(o => o is not null);
     }
 
@@ -100,8 +115,11 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
     private static Surface FaceTowards(Panel side, bool hangsLeft) =>
         side.Facing(Surface.Inside) == (hangsLeft ? Direction.Right : Direction.Left) ? Surface.Inside : Surface.Outside;
 
+    // A door that a gasket holds further off takes its plates with it.
     private Size PlateSetBack(Size setBack) =>
-        doors.Mount == DoorMount.Inset ? HingeGeometry.PlateSetBackInset(setBack, doors.Board.Thickness, doors.Recess) : setBack;
+        doors.Mount == DoorMount.Inset ? HingeGeometry.PlateSetBackInset(setBack, doors.Board.Thickness, doors.Recess)
+        : doors.Gasket is { } gasket ? (setBack - (gasket - DoorLayout.Buffer)).As("plate-set-back")
+        : setBack;
 
     private IEnumerable<Bore> PlateBores(string id, Panel side, bool hangsLeft, Size z)
     {
@@ -135,7 +153,8 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
 
         var half = hinge.BodyHeight.Value / 2;
         var box = Body(hangsLeft, z.Value - half, z.Value + half);
-        assembly.Add(new PlacedHardware(id, HardwareKind.Hinge, hinge.Name,
+        var arm = doors.Mount == DoorMount.Inset ? ", inset arm" : IsShared(side) ? ", cranked arm" : "";
+        assembly.Add(new PlacedHardware(id, HardwareKind.Hinge, hinge.Name + arm,
             [new Mount(side.Id, FaceTowards(side, hangsLeft), side.OnFace(new SizePoint(Size.Zero, PlateSetBack(hinge.PlateSetBack), z))), new Mount(doorId, Surface.Inside, OnDoor(toCup, z))],
             [Box3.Between(side.Placement!.ToPanel(box.Min), side.Placement.ToPanel(box.Max))], Sizes(side, hangsLeft, hingeEdge)));
     }
@@ -154,10 +173,12 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         }
 
         var overlay = (hangsLeft ? face - hingeEdge : hingeEdge - face).As("overlay");
-        var isShared = doors.Mount == DoorMount.HalfOverlay || side.Id is not ("left-side" or "right-side");
+        var isShared = IsShared(side);
         if (isShared && hinge.HalfFixedDistance is null) Unsuited(side, "doors that share a panel", "half-fixed-distance");
         return [overlay, HingeGeometry.PlateHeight(isShared ? hinge.HalfFixedDistance ?? hinge.FixedDistance : hinge.FixedDistance, hinge.BoringDistance, overlay)];
     }
+
+    private bool IsShared(Panel side) => doors.Mount == DoorMount.HalfOverlay || side.Id is not ("left-side" or "right-side");
 
     private void Unsuited(Panel side, string doorsInWords, string key) => assembly.Misfit(
         [side.Id], $"the hinge {doors.Hinge.Name} has no arm for {doorsInWords}", [], $"take a hinge that has one; its “{key}” is on its maker's sheet", "hinge makers' sheets");
@@ -170,7 +191,7 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         var middle = layout.Left + layout.Width + layout.Gap / 2;
         var z = new Stretch(opening.Z.From + end, opening.Z.Extent - 2 * end);
         if (faults.Fill(assembly, id, board, (new(middle - width / 2, width), new(layout.Back, board.Thickness), z), Direction.Back, Direction.Top, [], doors.Source))
-            assembly.JoinFaces(id, doorId, joints.FaceToFace(board.Thickness.Value + doors.Board.Thickness.Value));
+            assembly.JoinFaces(id, doorId, joints.FaceToFace(board, doors.Board));
         return id;
     }
 
@@ -180,9 +201,21 @@ internal sealed class DoorHanging(DoorLayout layout, CarcassJoints joints, Assem
         var fromEdge = Size.Default(60, "catch-distance");
         var (door, above) = (assembly.Find(doorId)!, assembly.Find(opening.Top)!);
         var (low, high) = door.Extent(0);
-        var x = hangsLeft ? high - fromEdge : low + fromEdge;
-        var y = layout.Behind + held.Keeper.Height + held.Body.Width / 2;
+        var wanted = hangsLeft ? high - fromEdge : low + fromEdge;
+        // The body begins where the keeper ends, or just inside the edge it hangs from.
+        var y = Size.Largest(layout.Back + held.Keeper.Height, Size.Default(1, "beside-an-edge")) + held.Body.Width / 2;
         var face = above.Facing(Surface.Inside) == Direction.Bottom ? Surface.Inside : Surface.Outside;
+        var standing = assembly.Panels.Where(p => p != above && p.Placement is not null).Select(p => (p.Id, Box: p.Placement!.ToAssembly(p.Box))).ToList();
+        string? InTheWay(double at)
+        {
+            var ceiling = (opening.Z.From + opening.Z.Extent).Value;
+            var half = held.Body.Length.Value / 2;
+            var body = new Box3(new(at - half, y.Value - held.Body.Width.Value / 2, ceiling - held.Body.Height.Value), new(at + half, y.Value + held.Body.Width.Value / 2, ceiling));
+            return standing.Find(p => p.Box.Intersection(body) is not null).Id;
+        }
+
+        var margin = held.Body.Length.Value / 2;
+        var x = Dodging.Nearest(wanted, low.Value + margin, high.Value - margin, !hangsLeft, InTheWay) ?? wanted;
         // Before the middle of the body, or as high as the door allows.
         var z = Size.Smallest(opening.Z.From + opening.Z.Extent - held.Body.Height / 2, door.Extent(2).To - held.Keeper.Width / 2 - Size.Default(1, "beside-an-edge"));
         Fronts.Fit(assembly, new($"{doorId}/catch", held.Body, above, face, above.OnFace(new SizePoint(x, y, Size.Zero)), Fronts.Level(above)));

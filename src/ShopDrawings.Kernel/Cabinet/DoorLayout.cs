@@ -6,7 +6,7 @@ namespace ShopDrawings.Kernel;
 internal sealed class DoorLayout
 {
     // Closed doors stand off the carcass by the thickness of a buffer (common practice, no source).
-    private static readonly Size Buffer = Size.Default(2, "buffer");
+    internal static readonly Size Buffer = Size.Default(2, "buffer");
 
     // Between a closed door and what stands behind it (common practice, no source).
     private static readonly Size BehindDoor = Size.Default(3, "behind-door");
@@ -121,7 +121,10 @@ internal sealed class DoorLayout
             if (size.Value < -Tolerance.Length) faults.Add($"{one} too {what} by {faults.Print(Size.Zero - size)} on each side for {(Opening.Path.Length == 0 ? "this cabinet" : Opening.Name)}; change the doors or the cabinet", Spec.Source);
         var uncovered = Spec.Mount == DoorMount.Inset ? Size.Zero : Left - Opening.X.From;
         if (uncovered.Value > 0)
-            faults.Add($"{(Spec.Count == 2 ? "two doors" : "a door")} {faults.Print(Width)} wide leave {faults.Print(uncovered)} of the opening uncovered on each side; make them about {faults.Print((area.X.Extent - 2 * Spec.Reveal - Gap) / Spec.Count)} wide, or the cabinet narrower", Spec.Actual.Width?.Source ?? default, Spec.Source);
+            faults.Add($"{(Spec.Count == 2 ? "two doors" : "a door")} {faults.Print(Width)} wide leave{(Spec.Count == 2 ? "" : "s")} {faults.Print(uncovered)} of the opening uncovered on each side; make {(Spec.Count == 2 ? "them" : "it")} about {faults.Print((area.X.Extent - 2 * Spec.Reveal - Gap) / Spec.Count)} wide, or the cabinet narrower", Spec.Actual.Width?.Source ?? default, Spec.Source);
+        var bare = Spec.Mount == DoorMount.Inset ? 0 : Math.Max(Bottom.Value - Opening.Z.From.Value, (Opening.Z.From + Opening.Z.Extent).Value - (Bottom + Height).Value);
+        if (bare > 0)
+            faults.Add($"{(Spec.Count == 2 ? "two doors" : "a door")} {faults.Print(Height)} high leave{(Spec.Count == 2 ? "" : "s")} {faults.Print(Size.Constant(bare))} of the opening uncovered above or below; make {(Spec.Count == 2 ? "them" : "it")} about {faults.Print(area.Z.Extent - area.Margins.Bottom - area.Margins.Top)} high, or the cabinet lower", Spec.Actual.Height?.Source ?? default, Spec.Source);
         if (Width.Value <= Tolerance.Length || Height.Value <= Tolerance.Length) faults.Add("no room is left for the doors; make the cabinet larger or the reveals smaller", Spec.Source);
     }
 }

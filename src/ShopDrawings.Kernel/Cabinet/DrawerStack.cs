@@ -17,17 +17,37 @@ internal sealed class DrawerStack(DrawersSpec spec, CabinetFrame frame, CarcassJ
     /// <summary>Adds the drawers from the lowest up.</summary>
     public void Build(Space space)
     {
-        var area = FrontArea.Of(space, frame, assembly, spec.Mount, spec.Reveal, spec.Gap);
+        var area = BesideHinges(FrontArea.Of(space, frame, assembly, spec.Mount, spec.Reveal, spec.Gap), space);
         if (Heights(area, space) is not { } heights) return;
-        var behind = spec.Mount == DoorMount.Inset ? space with { Y = new(spec.Front.Thickness, space.Y.Extent - spec.Front.Thickness) } : space;
-        var slides = new SlidePair(spec.Slides, behind, joints, assembly, faults);
+        var fronts = FrontDepth(space);
+        var behind = space;
+        if (spec.Mount == DoorMount.Inset)
+        {
+            var back = (fronts.From + fronts.Extent).As("front-back");
+            behind = space with { Y = new(back, space.Y.From + space.Y.Extent - back) };
+        }
+
+        var slides = new SlidePair(spec.Slides, behind, joints, assembly, faults, passesHinges: true);
         var from = area.Z.From + area.Margins.Bottom;
         for (var i = 0; i < heights.Count; i++)
         {
             var id = FormattableString.Invariant($"{space.Path}drawer-{i + 1}");
-            if (!Drawer(id, behind, slides, area, from, heights[i])) return;
+            if (!Drawer(id, behind, slides, area, fronts, from, heights[i])) return;
             from = from + heights[i] + spec.Gap;
         }
+    }
+
+    // Fronts between the panels begin where the space does, behind its doors; others stand off the carcass as doors do.
+    private Stretch FrontDepth(Space space) => spec.Mount == DoorMount.Inset
+        ? new(space.Y.From, spec.Front.Thickness)
+        : new(Size.Zero - DoorLayout.Buffer - spec.Front.Thickness, spec.Front.Thickness);
+
+    // Behind doors the fronts pass their hinges as the boxes do.
+    private static FrontArea BesideHinges(FrontArea area, Space space)
+    {
+        var (left, right) = (space.HingeReach(true), space.HingeReach(false));
+        return left.Value + right.Value == 0 ? area
+            : area with { Margins = area.Margins with { Left = left.Value > 0 ? left + area.Margins.Left : area.Margins.Left, Right = right.Value > 0 ? right + area.Margins.Right : area.Margins.Right } };
     }
 
     private List<Size>? Heights(FrontArea area, Space space)
@@ -49,10 +69,10 @@ internal sealed class DrawerStack(DrawersSpec spec, CabinetFrame frame, CarcassJ
         return null;
     }
 
-    private bool Drawer(string id, Space space, SlidePair slides, FrontArea area, Size from, Size height)
+    private bool Drawer(string id, Space space, SlidePair slides, FrontArea area, Stretch fronts, Size from, Size height)
     {
         // The box ends at the front's back; it fills the opening behind the front but for the room below and above it.
-        var (t, back) = (spec.Box.Thickness, spec.Mount == DoorMount.Inset ? spec.Front.Thickness : Size.Zero);
+        var (t, back) = (spec.Box.Thickness, spec.Mount == DoorMount.Inset ? space.Y.From : Size.Zero - DoorLayout.Buffer);
         var (floor, ceiling) = (space.Z.From, space.Z.From + space.Z.Extent);
         var low = (from.Value > floor.Value ? from : floor) + BelowBox;
         var top = ((from + height).Value < ceiling.Value ? from + height : ceiling) - AboveBox;
@@ -69,23 +89,22 @@ internal sealed class DrawerStack(DrawersSpec spec, CabinetFrame frame, CarcassJ
             return true;
         }
 
-        var length = back == Size.Zero ? slides.Front + slides.Length : slides.Front - back + slides.Length;
+        var length = slides.Front - back + slides.Length;
         Stretch deep = new(back, length), high = new(low, tall);
         var inner = new Stretch(slides.Left + t, slides.Width - 2 * t);
         (Direction, Size)[] bands = spec.Bands is { } band ? [(Direction.Left, band), (Direction.Right, band), (Direction.Bottom, band), (Direction.Top, band)] : [];
         var x = new Stretch(area.X.From + area.Margins.Left, area.X.Extent - area.Margins.Left - area.Margins.Right);
-        var y = spec.Mount == DoorMount.Inset ? new Stretch(Size.Zero, spec.Front.Thickness) : new Stretch(Size.Zero - spec.Front.Thickness, spec.Front.Thickness);
         var (left, right, fore, rear, bottom, front) = ($"{id}-left", $"{id}-right", $"{id}-box-front", $"{id}-box-back", $"{id}-bottom", $"{id}-front");
         var isAdded = Add(left, spec.Box, new(slides.Left, t), deep, high, Direction.Left, Direction.Back)
             && Add(right, spec.Box, new(slides.Left + slides.Width - t, t), deep, high, Direction.Right, Direction.Back)
             && Add(fore, spec.Box, inner, new(deep.From, t), high, Direction.Front, Direction.Right)
             && Add(rear, spec.Box, inner, new(deep.From + deep.Extent - t, t), high, Direction.Back, Direction.Right)
             && Bottom(bottom, inner, deep, low, [left, right, fore, rear])
-            && faults.Fill(assembly, front, spec.Front, (x, y, new(from, height)), Direction.Front, Direction.Right, bands, spec.Source);
+            && faults.Fill(assembly, front, spec.Front, (x, fronts, new(from, height)), Direction.Front, Direction.Right, bands, spec.Source);
         if (!isAdded) return false;
         foreach (var side in new[] { left, right })
             foreach (var end in new[] { fore, rear }) assembly.MustJoin(side, end, spec.Joint);
-        assembly.JoinFaces(fore, front, joints.FaceToFace(t.Value + spec.Front.Thickness.Value));
+        assembly.JoinFaces(fore, front, joints.FaceToFace(spec.Box, spec.Front));
         slides.Mount(id + "/", id, left, right, low + tall / 2, [left, right, fore, rear, bottom, front]);
         if (spec.Handle is { } handle) Handle(handle, front, fore);
         return true;
@@ -99,7 +118,7 @@ internal sealed class DrawerStack(DrawersSpec spec, CabinetFrame frame, CarcassJ
         {
             var under = new Stretch(inner.From - t, inner.Extent + 2 * t);
             if (!Add(id, board, under, deep, new(low - board.Thickness, board.Thickness), Direction.Bottom, Direction.Right)) return false;
-            foreach (var side in around) assembly.MustJoin(id, side, joints.FaceToFace(board.Thickness.Value + 30));
+            foreach (var side in around) assembly.MustJoin(id, side, joints.ThroughThin(board));
             return true;
         }
 

@@ -60,10 +60,13 @@ internal sealed class FootMounting(FeetSpec spec, CabinetSpec cabinet, CabinetFr
         var bottom = assembly.Find("bottom")!;
         Position At(Size px, Size py) => bottom.OnFace(new SizePoint(px, py, Size.Zero));
         static Size[] Around(Size middle, Size span) => span.Value > 0 ? [middle - span / 2, middle + span / 2] : [middle];
+        // In a thin bottom the bores are shallower, as its screws are shorter.
+        var most = (bottom.Thickness - Size.Default(BoreInPanel.Floor.Default, "least-above-a-foot")).As("foot-hole-depth");
+        var depth = foot.HoleDepth.Value <= most.Value ? foot.HoleDepth : most;
         assembly.Write(bottom.Id,
             from px in Around(x, foot.HoleWidth)
             from py in Around(y, foot.HoleLength)
-            select Bore.Blind(id, Surface.Outside, At(px, py), foot.HoleDiameter, foot.HoleDepth, BoreUse.Pilot));
+            select Bore.Blind(id, Surface.Outside, At(px, py), foot.HoleDiameter, depth, BoreUse.Pilot));
 
         var (half, top) = (new Point3(Width.Value / 2, Length.Value / 2, 0), new Point3(x.Value, y.Value, cabinet.Recess.Value));
         var box = Box3.Between(top - half - new Point3(0, 0, foot.Height.Value), top + half);

@@ -14,12 +14,20 @@ internal sealed class SlidePair
     private readonly CarcassJoints joints;
     private readonly AssemblyBuilder assembly;
     private readonly Faults faults;
+    private readonly bool passesHinges;
     private readonly int leftLayers;
     private readonly int rightLayers;
 
     /// <summary>Works out what is left between the slides; what does not fit is noted as a misfit.</summary>
-    public SlidePair(SlidePairSpec spec, Space space, CarcassJoints joints, AssemblyBuilder assembly, Faults faults)
+    /// <param name="spec">The slides.</param>
+    /// <param name="space">The space.</param>
+    /// <param name="joints">The screws of packers.</param>
+    /// <param name="assembly">Where packers and slides go.</param>
+    /// <param name="faults">How messages print lengths.</param>
+    /// <param name="passesHinges">Whether what slides passes the hinges of doors at every height, so that these cannot give way.</param>
+    public SlidePair(SlidePairSpec spec, Space space, CarcassJoints joints, AssemblyBuilder assembly, Faults faults, bool passesHinges = false)
     {
+        this.passesHinges = passesHinges;
         (this.spec, this.space, this.joints, this.assembly, this.faults) = (spec, space, joints, assembly, faults);
         (leftLayers, rightLayers) = (Layers(true), Layers(false));
         var between = SlideGeometry.MovingWidth(space.X.Extent, spec.Slide.SideClearance, Size.Zero);
@@ -27,7 +35,7 @@ internal sealed class SlidePair
         Left = Packed(space.X.From, leftLayers, 1) + spec.Slide.SideClearance;
         Front = space.Y.From == Size.Zero ? spec.SetBack : Size.Largest(spec.SetBack, space.Y.From).As("slide-front");
         var needed = (Front + spec.Slide.Length + spec.RearClearance).As("needed-depth");
-        var end = space.Y.From == Size.Zero ? space.Y.Extent : space.Y.From + space.Y.Extent;
+        var end = space.Y.From + space.Y.Extent;
         if (needed.Value <= end.Value + Tolerance.Length) return;
         var longest = end.Value - Front.Value - spec.RearClearance.Value;
         assembly.Misfit(
@@ -73,7 +81,7 @@ internal sealed class SlidePair
     // Layers of the packer's board that bring the slide past an open door.
     private int Layers(bool isLeft)
     {
-        var intrusion = space.Intrusion(isLeft);
+        var intrusion = passesHinges ? space.HingeReach(isLeft) : space.Intrusion(isLeft);
         var needed = intrusion.Value > 0 ? intrusion.Value + PastDoor - spec.Slide.SideClearance.Value : 0;
         return needed > Tolerance.Length ? (int)Math.Ceiling(needed / spec.Packer.Thickness.Value - 1e-9) : 0;
     }
@@ -90,11 +98,18 @@ internal sealed class SlidePair
             var id = FormattableString.Invariant($"{path}{(isLeft ? "left" : "right")}-packer{(i == 0 ? "" : $"-{i + 1}")}");
             var x = isLeft ? Packed(space.X.From, i, 1) : Packed(space.X.From + space.X.Extent, i + 1, -1);
             if (!faults.Fill(assembly, id, spec.Packer, (new(x, t), new(Front, spec.Slide.Length), new(centre - high / 2, high)), isLeft ? Direction.Left : Direction.Right, Direction.Back, [], spec.Source)) return null;
-            assembly.JoinFaces(id, behind, joints.FaceToFace(t.Value + assembly.Find(behind)!.Thickness.Value));
+            assembly.JoinFaces(id, behind, joints.FaceToFace(spec.Packer, assembly.Find(behind)!.Board));
             behind = id;
         }
 
         return behind;
+    }
+
+    // In a thin board the screws are shorter.
+    private static Size PilotDepth(Panel panel, Size wanted)
+    {
+        var most = panel.Thickness - Size.Default(BoreInPanel.Floor.Default, "least-under-a-pilot");
+        return wanted.Value <= most.Value ? wanted : most.As("pilot-depth");
     }
 
     private void Mount(string cabinetPanel, string mover, Direction looks, Size centre, string id)
@@ -105,9 +120,7 @@ internal sealed class SlidePair
             var panel = assembly.Find(panelId)!;
             var face = panel.Facing(Surface.Inside) == towards ? Surface.Inside : Surface.Outside;
             Position At(Size y) => panel.OnFace(new SizePoint(Size.Zero, y, centre));
-            // In a thin board its screws are shorter.
-            var most = panel.Thickness.Value - BoreInPanel.Floor.Default;
-            var depth = slide.HoleDepth.Value <= most ? slide.HoleDepth : (panel.Thickness - Size.Default(BoreInPanel.Floor.Default, "least-under-a-pilot")).As("pilot-depth");
+            var depth = PilotDepth(panel, slide.HoleDepth);
             assembly.Write(panelId, holes.Select(h => Bore.Blind(id, face, At(Front + h), slide.HoleDiameter, depth, BoreUse.Pilot)));
             return new Mount(panelId, face, At(Front));
         }

@@ -16,7 +16,7 @@ internal sealed class SlidingShelf(SlidingShelfSpec spec, CarcassJoints joints, 
         if (slides.Width.Value <= 2 * t.Value) return;
         var (shelf, leftRunner, rightRunner) = ($"{space.Path}sliding-shelf", $"{space.Path}left-runner", $"{space.Path}right-runner");
         Stretch high = new(from, spec.RunnerHeight);
-        var isAdded = faults.Fill(assembly, shelf, spec.Board, (new(slides.Left, slides.Width), Deep(slides, spec.Shelf), new(shelfFrom, t)), Direction.Bottom, Direction.Right, [], spec.Source)
+        var isAdded = faults.Fill(assembly, shelf, spec.Board, (new(slides.Left, slides.Width), Deep(slides, spec.Shelf), new(shelfFrom, t)), Direction.Bottom, Direction.Right, spec.Bands, spec.Source)
             & faults.Fill(assembly, leftRunner, spec.Board, (new(slides.Left, t), Deep(slides, spec.Runner), high), Direction.Left, Direction.Back, [], spec.Source)
             & faults.Fill(assembly, rightRunner, spec.Board, (new(slides.Left + slides.Width - t, t), Deep(slides, spec.Runner), high), Direction.Right, Direction.Back, [], spec.Source);
         if (!isAdded) return;

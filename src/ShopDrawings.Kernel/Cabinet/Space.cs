@@ -20,8 +20,12 @@ internal sealed record Space(string Path, Stretch X, Stretch Y, Stretch Z, strin
     public string Name => Path.Length == 0 ? "the cabinet" : $"bay “{Path.TrimEnd('/')}”";
 
     /// <summary>How far an open door stands into it on the left or the right.</summary>
-    public Size Intrusion(bool isLeft) =>
-        Doors is { } doors && doors.Hangs(isLeft) && (isLeft ? doors.Opening.Left == Left : doors.Opening.Right == Right) ? doors.Spec.Hinge.Intrusion : Size.Zero;
+    public Size Intrusion(bool isLeft) => IsHung(isLeft) ? Doors!.Spec.Hinge.Intrusion : Size.Zero;
+
+    /// <summary>How far hinges and open doors together stand into it on the left or the right.</summary>
+    public Size HingeReach(bool isLeft) => IsHung(isLeft) ? Size.Largest(Doors!.Spec.Hinge.Intrusion, Doors.Spec.Hinge.BodyReach).As("hinge-reach") : Size.Zero;
+
+    private bool IsHung(bool isLeft) => Doors is { } doors && doors.Hangs(isLeft) && (isLeft ? doors.Opening.Left == Left : doors.Opening.Right == Right);
 }
 
 /// <summary>The stretch of the front that fronts cover, with what lies around it.</summary>

@@ -18,12 +18,9 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
     public override IEnumerable<Finding> Run(Assembly assembly, CheckSettings settings, LengthStyle lengths) =>
         assembly.Misfits.Select(m => OfMisfit(assembly, m))
             .Concat(assembly.Joints.SelectMany(j => Joint(assembly, lengths, j, settings.Limit(j.Held.IsFace() ? FaceHold : Hold).Value, settings.Limit(Wall).Value)))
-            .Concat(assembly.Hardware.Select(h => h.Kind switch
-            {
-                HardwareKind.Hinge => Hinge(h, lengths),
-                HardwareKind.Slide => Slide(h),
-                _ => null,
-            }).OfType<Finding>())
+            .Concat(assembly.Hardware.Where(h => h.Kind == HardwareKind.Hinge).Select(h => Hinge(h, lengths)).OfType<Finding>())
+            .Concat(SwingGaps(assembly, lengths))
+            .Concat(assembly.Motions.OfType<Travel>().Select(m => Slides(assembly, m)).OfType<Finding>())
             .Concat(assembly.Hardware.Where(h => h.Kind == HardwareKind.Hinge).GroupBy(h => h.Mounts[1].Panel).SelectMany(g => OfDoor(assembly.Panel(g.Key), [.. g], lengths)))
             .Concat(Volumes(assembly, lengths))
             .Concat(Movement(assembly, lengths));
@@ -50,14 +47,14 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                 if (Tolerance.Exceeds(grip, most))
                     yield return Make(joint, $"{joint.Id}: a screw {lengths.Describe(length)} long comes through {receiving.Id}, or nearly: the two boards are {lengths.Describe(through.Thickness.Value + receiving.Thickness.Value)}",
                         [new("screw length", length, "mm"), new("boards", through.Thickness.Value + receiving.Thickness.Value, "mm")],
-                        $"take screws of {lengths.Describe(length - grip + hold)} to {lengths.Describe(length - grip + most)}", receiving);
+                        hold <= most ? $"take screws of {lengths.Describe(length - grip + hold)} to {lengths.Describe(length - grip + most)}" : $"{receiving.Id} is too thin for screws; glue {through.Id} to it, and leave the screws out", receiving);
                 continue;
             }
 
             if (fastener.Bores(remaining, receiving.Thickness).Where(b => b.Site == Site.Held).MaxBy(b => b.Diameter.Value) is not { } inEdge) continue;
             var beside = (receiving.Thickness.Value - inEdge.Diameter.Value) / 2;
             if (Tolerance.Exceeds(wall, beside))
-                yield return Make(joint, $"{joint.Id}: a {lengths.Describe(inEdge.Diameter.Value)} {(inEdge.Use == BoreUse.Pilot ? "pilot" : "bore")} in the edge of {receiving.Id} leaves {lengths.Describe(Math.Max(beside, 0))} on either side; {lengths.Describe(wall)} must stay",
+                yield return Make(joint, $"{joint.Id}: a {lengths.Describe(inEdge.Diameter.Value)} {(inEdge.Use == BoreUse.Pilot ? "pilot" : $"bore for {fastener.Name}")} in the edge of {receiving.Id} leaves {lengths.Describe(Math.Max(beside, 0))} on either side; {lengths.Describe(wall)} must stay",
                     [new("board thickness", receiving.Thickness.Value, "mm"), new("wall", beside, "mm"), new("least wall", wall, "mm")],
                     $"use a board at least {lengths.Describe(inEdge.Diameter.Value + 2 * wall)} thick, a thinner {(fastener.IsDriven ? "screw" : "fastener")}, or hold {receiving.Id} in a groove", receiving);
         }
@@ -66,6 +63,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
     private IEnumerable<Finding> Volumes(Assembly assembly, LengthStyle lengths)
     {
         var bodies = assembly.Hardware.SelectMany(h => h.Volumes.Select(v => (Fitting: h, Panel: assembly.Panel(h.Mounts[0].Panel), Box: v))).ToList();
+        var placed = assembly.Panels.Where(p => p.Placement is not null).Select(p => (Panel: p, Bounds: p.Placement!.ToAssembly(p.Box))).ToList();
         foreach (var (fitting, panel, box) in bodies)
         {
             var corners = new[] { new Point2(box.Min.X, box.Min.Y), new(box.Max.X, box.Min.Y), new(box.Max.X, box.Max.Y), new(box.Min.X, box.Max.Y) };
@@ -75,19 +73,20 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
                     "move it inwards, or turn it");
             if (panel.Placement is null) continue;
 
-            var body = Solid.Block(panel, box);
-            foreach (var other in assembly.Panels.Where(p => p != panel && p.Placement is not null && !Holds(fitting, p)))
-                if (body.Bounds.Intersection(other.Placement!.ToAssembly(other.Box)) is not null && body.Overlap(Solid.Of(other)) is { } shared)
+            var block = panel.Placement.ToAssembly(box);
+            foreach (var (other, bounds) in placed)
+                if (block.Intersection(bounds) is not null && other != panel && !Holds(fitting, other) && Solid.Block(panel, box).Overlap(Solid.Of(other)) is { } shared)
                     yield return Make(fitting, box, [panel.Id, other.Id],
                         $"{fitting.Id} on {panel.Id} stands {lengths.Describe(shared.Size.X)} × {lengths.Describe(shared.Size.Y)} × {lengths.Describe(shared.Size.Z)} deep in {other.Id}",
                         fitting.Kind == HardwareKind.Hinge ? ClearOfHinges(assembly, fitting, other, lengths) : $"move it away from {other.Id}, or cut an opening for it");
         }
 
-        for (var i = 0; i < bodies.Count; i++)
-            for (var j = i + 1; j < bodies.Count; j++)
+        var blocks = bodies.Where(b => b.Panel.Placement is not null).Select(b => (b.Fitting, b.Panel, b.Box, Bounds: b.Panel.Placement!.ToAssembly(b.Box))).ToList();
+        for (var i = 0; i < blocks.Count; i++)
+            for (var j = i + 1; j < blocks.Count; j++)
             {
-                var (a, b) = (bodies[i], bodies[j]);
-                if (a.Fitting == b.Fitting || a.Panel.Placement is null || b.Panel.Placement is null || Solid.Block(a.Panel, a.Box).Overlap(Solid.Block(b.Panel, b.Box)) is null) continue;
+                var (a, b) = (blocks[i], blocks[j]);
+                if (a.Bounds.Intersection(b.Bounds) is null || a.Fitting == b.Fitting) continue;
                 yield return Make(a.Fitting, a.Box, a.Panel == b.Panel ? [a.Panel.Id] : [a.Panel.Id, b.Panel.Id],
                     $"{a.Fitting.Id} on {a.Panel.Id} and {b.Fitting.Id} on {b.Panel.Id} take the same space", "move one of them");
             }
@@ -113,37 +112,38 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
             : $"set the upper face of {lying.Id} at most {lengths.Describe(low)} or at least {lengths.Describe(high)} above the lower edge of the cabinet";
     }
 
-    // What slides must pass every panel and every piece of hardware that does not move with it.
+    // What slides must pass every panel and every piece of hardware that does not move with it, and so must the hardware on it.
     private IEnumerable<Finding> Movement(Assembly assembly, LengthStyle lengths)
     {
         // Doors are open when something slides out between them.
         var doors = assembly.Motions.OfType<Swing>().SelectMany(s => s.Panels).ToHashSet();
         foreach (var motion in assembly.Motions.OfType<Travel>())
         {
-            var movers = motion.Panels.Select(assembly.Panel).ToList();
-            var swept = movers.ConvertAll(motion.Swept);
-            Finding Blocked(Indicator where, string[] panels, string what, Box3 met, string cure) => new(
-                Rule, Severity.Error, [.. assembly.Panels.Select(p => p.Id).Where(panels.Contains)],
-                $"{motion.Id} meets {what} on its way out, by {lengths.Describe(met.Size.X)} × {lengths.Describe(met.Size.Y)} × {lengths.Describe(met.Size.Z)}",
-                [new("length", met.Size.X, "mm"), new("width", met.Size.Y, "mm"), new("height", met.Size.Z, "mm")], "derived (geometry)", cure, where);
+            var carried = assembly.Hardware.Where(h => h.Mounts.All(m => motion.Panels.Contains(m.Panel)));
+            var swept = motion.Panels.Select(assembly.Panel).Select(p => (Name: motion.Id, Panel: p.Id, Box: motion.Swept(p.Placement!.ToAssembly(p.Box))))
+                .Concat(carried.SelectMany(h => h.Volumes.Select(v => (Name: $"{motion.Id} with {h.Id}", Panel: h.Mounts[0].Panel, Box: motion.Swept(InAssembly(assembly, h, v)))))).ToList();
+            Finding? Blocked(string what, Panel owner, Box3 inOwner, bool isPanel)
+            {
+                var box = owner.Placement!.ToAssembly(inOwner);
+                if (swept.Find(s => s.Box.Intersection(box) is not null) is not { Name: { } name } mover) return null;
+                var met = mover.Box.Intersection(box)!.Value;
+                string[] panels = isPanel ? [owner.Id, mover.Panel] : [owner.Id];
+                return new(Rule, Severity.Error, [.. assembly.Panels.Select(p => p.Id).Where(panels.Contains)],
+                    $"{name} meets {what} on its way out, by {lengths.Describe(met.Size.X)} × {lengths.Describe(met.Size.Y)} × {lengths.Describe(met.Size.Z)}",
+                    [new("length", met.Size.X, "mm"), new("width", met.Size.Y, "mm"), new("height", met.Size.Z, "mm")], "derived (geometry)",
+                    isPanel ? $"move {what} out of its way, or what slides" : $"move {what} up or down, or what slides", new(owner.Id, inOwner));
+            }
 
             foreach (var piece in assembly.Hardware.Where(h => !h.Mounts.Any(m => motion.Panels.Contains(m.Panel)) && !h.Mounts.All(m => doors.Contains(m.Panel)) && assembly.Panel(h.Mounts[0].Panel).Placement is not null))
                 foreach (var volume in piece.Volumes)
-                {
-                    var owner = assembly.Panel(piece.Mounts[0].Panel);
-                    var box = owner.Placement!.ToAssembly(volume);
-                    if (swept.Select(s => s.Intersection(box)).FirstOrDefault(m => m is not null) is { } met)
-                        yield return Blocked(new(owner.Id, volume), [owner.Id], piece.Id, met, $"move {piece.Id} up or down, or what slides");
-                }
+                    if (Blocked(piece.Id, assembly.Panel(piece.Mounts[0].Panel), volume, isPanel: false) is { } finding) yield return finding;
 
-            foreach (var panel in assembly.Panels.Where(p => p.Placement is not null && !motion.Panels.Contains(p.Id)))
-            {
-                var box = panel.Placement!.ToAssembly(panel.Box);
-                if (doors.Contains(panel.Id) || swept.Select(s => s.Intersection(box)).FirstOrDefault(m => m is not null) is not { } met) continue;
-                yield return Blocked(new(panel.Id, panel.Box), [panel.Id, movers[0].Id], panel.Id, met, $"move {panel.Id} out of its way, or what slides");
-            }
+            foreach (var panel in assembly.Panels.Where(p => p.Placement is not null && !motion.Panels.Contains(p.Id) && !doors.Contains(p.Id)))
+                if (Blocked(panel.Id, panel, panel.Box, isPanel: true) is { } finding) yield return finding;
         }
     }
+
+    private static Box3 InAssembly(Assembly assembly, PlacedHardware piece, Box3 volume) => assembly.Panel(piece.Mounts[0].Panel).Placement!.ToAssembly(volume);
 
     // Plates are made from 0 to about 9 mm high (common practice, no source).
     private Finding? Hinge(PlacedHardware hinge, LengthStyle lengths)
@@ -167,7 +167,7 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
         var isLight = hinges.Length >= byMass;
         yield return new Finding(
             Rule, isLight ? Severity.Note : Severity.Warning, [door.Id],
-            FormattableString.Invariant($"{door.Id}: {hinges.Length} hinges carry its {door.MassKg:0.#} kg{(isLight ? "" : $", which ask for {byMass}")}{(byHeight > hinges.Length ? $"; at {lengths.Describe(height)} of height makers' charts show {byHeight}, which keep it flat" : "")}"),
+            FormattableString.Invariant($"{door.Id}: {hinges.Length} {(hinges.Length == 1 ? "hinge carries" : "hinges carry")} its {door.MassKg:0.#} kg{(isLight ? "" : $", which ask for {byMass}")}{(byHeight > hinges.Length ? $"; at {lengths.Describe(height)} of height makers' charts show {byHeight}, which keep it flat" : "")}"),
             [new("hinges", hinges.Length, ""), new("by mass", byMass, ""), new("by height", byHeight, "")], "typical of several makers' charts, from memory",
             "give the doors more “hinges”", null);
     }
@@ -183,21 +183,37 @@ internal sealed class HardwareFits() : Check("hardware-fits", "Every screw holds
         var (apart, least) = (hinges.Max(Height) - hinges.Min(Height), Math.Min(size.X, size.Z / 2));
         return apart >= least - Tolerance.Length ? null : new Finding(
             Rule, Severity.Error, [door.Id],
-            $"{door.Id}: its outer hinges stand only {lengths.Describe(apart)} apart on a door {lengths.Describe(size.X)} wide and {lengths.Describe(size.Z)} high, since something is in the way elsewhere; {lengths.Describe(least)} is the least",
+            $"{door.Id}: its outer hinges stand only {lengths.Describe(apart)} apart on a door {lengths.Describe(size.X)} wide and {lengths.Describe(size.Z)} high; {lengths.Describe(least)} is the least",
             [new("apart", apart, "mm"), new("least", least, "mm")], "note on a hinge maker's chart; half the height: common practice, no source",
-            "move shelves or slides away from the ends of the door", new Indicator(door.Id, door.Box));
+            "move shelves and slides away from the ends of the door, or take more cups", new Indicator(door.Id, door.Box));
     }
 
-    // The moving panels' own mass is left out.
-    private Finding? Slide(PlacedHardware slide)
+    // What moves, with the load on it. A pair is judged once.
+    private Finding? Slides(Assembly assembly, Travel motion)
     {
-        if (slide.Size("load") is not { } load || slide.Size("slide-rating") is not { } rating) return null;
-        var use = SlideGeometry.Utilisation(load.Value, rating.Value);
+        var slide = assembly.Hardware.FirstOrDefault(h => h.Kind == HardwareKind.Slide && h.Mounts.Any(m => motion.Panels.Contains(m.Panel)));
+        if (slide?.Size("load") is not { } load || slide.Size("slide-rating") is not { } rating) return null;
+        var own = motion.Panels.Sum(p => assembly.Panel(p).MassKg);
+        var use = SlideGeometry.Utilisation(load.Value + own, rating.Value);
         return use <= SlideGeometry.MostUse + 1e-9 ? null : new Finding(
-            Rule, Severity.Error, [.. slide.Mounts.Select(m => m.Panel)],
-            FormattableString.Invariant($"{slide.Id}: {load.Value:0.##} kg moved with a factor of {SlideGeometry.DynamicFactor:0.##} use {use:0.00} of the {rating.Value:0.##} kg a pair carries; {SlideGeometry.MostUse:0.##} is the most"),
-            [new("load", load.Value, "kg"), new("rating of the pair", rating.Value, "kg"), new("use", use, "")], Practice,
-            "take stronger slides or put less on the shelf; follow the maker's instructions for the fixings", new Indicator(slide.Mounts[0].Panel, slide.Volumes[0]));
+            Rule, Severity.Error, [.. assembly.Panels.Select(p => p.Id).Where(motion.Panels.Contains)],
+            FormattableString.Invariant($"{motion.Id}: {load.Value:0.##} kg and its own {own:0.##} kg, moved with a factor of {SlideGeometry.DynamicFactor:0.##}, use {use:0.00} of the {rating.Value:0.##} kg a pair carries; {SlideGeometry.MostUse:0.##} is the most"),
+            [new("load", load.Value, "kg"), new("own mass", own, "kg"), new("rating of the pair", rating.Value, "kg"), new("use", use, "")], Practice,
+            "take stronger slides or load it less; follow the maker's instructions for the fixings", new Indicator(slide.Mounts[0].Panel, slide.Volumes[0]));
+    }
+
+    // A door between the panels that turns about its back corner.
+    private IEnumerable<Finding> SwingGaps(Assembly assembly, LengthStyle lengths)
+    {
+        foreach (var (door, hinge) in assembly.Hardware.Where(h => h.Size("door-gap") is not null).GroupBy(h => h.Mounts[1].Panel).Select(g => (assembly.Panel(g.Key), g.First())))
+        {
+            var least = HingeGeometry.SwingGap(door.Placement!.ToAssembly(door.Box).Size.X, door.Thickness.Value);
+            var gap = hinge.Size("door-gap")!.Value;
+            if (gap < least - Tolerance.Length)
+                yield return new Finding(
+                    Rule, Severity.Error, [door.Id], $"{door.Id}: its back corner needs a gap of {lengths.Describe(least)} to turn out between the panels; it has {lengths.Describe(gap)}",
+                    [new("gap", gap, "mm"), new("least", least, "mm")], "derived (geometry)", $"make the gap of the doors at least {lengths.Describe(least)}", new Indicator(door.Id, door.Box));
+        }
     }
 
     // A hinge's arm reaches into its own door.

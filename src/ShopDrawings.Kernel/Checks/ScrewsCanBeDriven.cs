@@ -27,7 +27,7 @@ internal sealed class ScrewsCanBeDriven() : Check("screws-can-be-driven", "No tw
                     Rule, Severity.Error, [a.Through, a.Receiving, b.Receiving],
                     $"{a.Receiving} and {b.Receiving} meet {a.Through} at one place: each covers the heads of the other's screws, so one of them cannot be screwed",
                     [], "derived (geometry)",
-                    $"set them apart by at least {lengths.Describe(assembly.Panel(a.Receiving).Thickness.Value)}, or hold one of them in another way, such as dowels, cam connectors or corner brackets",
+                    $"set them apart by at least {lengths.Describe(assembly.Panel(a.Receiving).Thickness.Value)}, or hold them in another way, such as “corners: {{shelves: dowel-8x30}}”",
                     new Indicator(divider.Id, new Box3(points.Aggregate(Point3.Min), points.Aggregate(Point3.Max))));
             }
     }
@@ -46,6 +46,7 @@ internal sealed class ScrewsCanBeDriven() : Check("screws-can-be-driven", "No tw
                 yield return new Finding(
                     Rule, Severity.Error, [bottom.Id, above.Id], $"{castor.Id}: a bolt through {bottom.Id} comes up under {above.Id}", [], "derived (geometry)",
                     $"move {above.Id}, or take castors with another plate", new Indicator(bottom.Id, bottom.Box));
+                break;
             }
         }
     }

@@ -28,6 +28,8 @@ internal sealed class Solid
         for (var i = 0; i + 1 < levels.Count; i++)
         {
             var (low, high) = (levels[i], levels[i + 1]);
+            // Two depths that meet from both faces may differ in their last digit.
+            if (!Tolerance.Exceeds(high, low)) continue;
             var middle = (low + high) / 2;
             slabs.Add((panel.Box with { Min = new(0, 0, low), Max = panel.Box.Max with { Z = high } }, panel.Outline,
                 [.. voids.Where(v => v.Low < middle && v.High > middle).Select(v => v.Outline)]));
@@ -43,10 +45,10 @@ internal sealed class Solid
     /// <summary>A block around some of the volume two solids share; nothing where they only touch or are apart.</summary>
     public Box3? Overlap(Solid other)
     {
-        if (Bounds.Intersection(other.Bounds) is null) return null;
+        if (Bounds.Intersection(other.Bounds) is not { } both) return null;
         foreach (var a in slabs)
             foreach (var b in other.slabs)
-                if ((normal == other.normal ? Parallel(a, b) : Across(a, other.normal, b)) is { } shared) return shared;
+                if ((normal == other.normal ? Parallel(a, b) : Across(a, other.normal, b)) is { } shared) return shared.Intersection(both) ?? shared;
         return null;
     }
 
@@ -81,10 +83,13 @@ internal sealed class Solid
         return null;
     }
 
-    // The intervals along the remaining axis that a slab's region covers inside a stretch of another axis.
+    // The intervals along the remaining axis that a slab's region covers inside a stretch of another axis. The stretch ends a tolerance short
+    // of what it may touch: rounding would else leave a sliver there, which joins pieces that lie apart.
     private static IEnumerable<(double From, double To)> Reach(int normal, PolygonOperations.Region region, int clippedAxis, double low, double high)
     {
         const double Far = 1e7;
+        (low, high) = (low + Tolerance.Length, high - Tolerance.Length);
+        if (!Tolerance.Exceeds(high, low)) yield break;
         var clipsFirst = (normal + 1) % 3 == clippedAxis;
         var strip = clipsFirst ? Contour.Rectangle(low, -Far, high, Far) : Contour.Rectangle(-Far, low, Far, high);
         foreach (var piece in region.And(PolygonOperations.RegionOf(strip, ArcTolerance)).Pieces)

@@ -12,6 +12,9 @@ public sealed record ShelfPin
     /// <summary>Depth of its bore.</summary>
     public required Size Depth { get; init; }
 
+    /// <summary>How far it reaches out of its bore under the shelf.</summary>
+    public required Size Reach { get; init; }
+
     /// <summary>From its bore's centre up to the underside of the shelf.</summary>
     public required Size BelowShelf { get; init; }
 }

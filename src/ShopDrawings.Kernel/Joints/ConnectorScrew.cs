@@ -30,8 +30,7 @@ public sealed record ConnectorScrew(
     {
         yield return new(Site.Entry, Clearance, null, BoreUse.Clearance);
         yield return new(Site.Entry, HeadDiameter, HeadDepth, BoreUse.Seat);
-        var reach = Length - through;
-        if (reach.Value > Tolerance.Length) yield return new(Site.Held, EdgePilot, (reach + Extra).As("pilot-depth"), BoreUse.Pilot);
+        if (Length.Value - through.Value > Tolerance.Length) yield return new(Site.Held, EdgePilot, BoreDepths.ConnectorInEdge(Length, through, Extra), BoreUse.Pilot);
     }
 
     internal override (Size IntoFace, Size IntoHeld) Reach(Size through, Size receiving) => (through, Length - through);

@@ -22,7 +22,7 @@ public sealed record Dowel(string Name, Size Diameter, Size Length, Size FaceDep
     {
         var face = InFace(through);
         yield return new(Site.Contact, Diameter, face, BoreUse.Seat);
-        yield return new(Site.Held, Diameter, (Length + EndClearance - face).As("dowel-edge-depth"), BoreUse.Seat);
+        yield return new(Site.Held, Diameter, BoreDepths.DowelInEdge(Length, face, EndClearance), BoreUse.Seat);
     }
 
     internal override (Size IntoFace, Size IntoHeld) Reach(Size through, Size receiving) => (InFace(through), Length - InFace(through));

@@ -14,6 +14,9 @@ internal sealed class JointWriter
     /// <summary>Material in mm that must stay on either side of a bore in an edge: 4 mm (5/32 in), common practice, no source.</summary>
     public const double LeastWall = 4;
 
+    // From a screw through a face to the panel's edge, in mm: 1.5 of its diameter beside its head (common practice, no source).
+    private const double LeastFromEdge = 10;
+
     // From a cam connector to the dowel beside it: one step of the 32 mm grid (common practice, no source).
     private static readonly Size BesideDistance = Size.Default(32, "beside-distance");
 
@@ -37,8 +40,9 @@ internal sealed class JointWriter
         (this.through, this.receiving, this.rule, this.held) = (through, receiving, rule, held);
         entry = face.Opposite();
         normal = through.Facing(face).Axis();
-        // Out of sight: the lower face of a shelf or bottom, the inside of what stands.
+        // Out of sight: the lower face of a shelf or bottom, the inside of what stands. A bracket sits where the panel with the face reaches.
         besideFace = rule.Face ?? (receiving.Facing(Surface.Outside) == Direction.Bottom ? Surface.Outside : Surface.Inside);
+        if (rule.Face is null && rule.Fastener is CornerBracket bracket && !Reaches(besideFace, bracket.Leg)) besideFace = besideFace.Opposite();
         id = $"{through.Id}/{receiving.Id}";
         (ofThrough, ofReceiving) = (new Clearing(through), new Clearing(receiving));
     }
@@ -82,11 +86,15 @@ internal sealed class JointWriter
         var (length, across) = alongX ? (x.Extent, y.Extent) : (y.Extent, x.Extent);
         var row = rule.Row.On(length);
         var beside = rule.Row.On(across).EndDistance;
-        var lines = Tolerance.Same(2 * beside.Value, across.Value) ? new[] { beside } : [beside, across - beside];
+        // On a narrow strip one row in the middle.
+        const double Narrow = 4 * LeastFromEdge;
+        var lines = across.Value < Narrow ? new[] { across / 2 } : [beside, across - beside];
         foreach (var wanted in lines)
         {
-            const double FromEdge = 12, Furthest = 60;
-            var line = Dodging.Nearest(wanted, FromEdge, across.Value - FromEdge, wanted == lines[0], Along, Furthest) ?? wanted;
+            var least = Math.Min(LeastFromEdge, beside.Value);
+            var isLower = 2 * wanted.Value < across.Value + Tolerance.Length;
+            var (low, high) = lines.Length == 1 ? (least, across.Value - least) : isLower ? (least, across.Value / 2) : (across.Value / 2, across.Value - least);
+            var line = Dodging.Nearest(wanted, low, high, isLower, Along) ?? wanted;
             SizePoint Point(Size place) => PointAt(line, place);
             writer.Lay(row, length, Point, place => receiving.OnFace(Point(place)));
         }
@@ -136,8 +144,7 @@ internal sealed class JointWriter
         if (rule.Beside is not { } second) return;
         foreach (var place in places)
         {
-            var isBeforeMiddle = place.Value < length.Value / 2 + Tolerance.Length;
-            Place(second, isBeforeMiddle ? place + BesideDistance : place - BesideDistance);
+            Place(second, IsBeforeMiddle(place, length, point) ? place + BesideDistance : place - BesideDistance);
         }
 
         void Place(Fastener fastener, Size wanted)
@@ -154,7 +161,17 @@ internal sealed class JointWriter
         const double Furthest = 80, Nearest = 25;
         var least = Math.Min(Nearest, Math.Min(wanted.Value, length.Value - wanted.Value));
         return Dodging.Nearest(
-            wanted, least, length.Value - least, wanted.Value < length.Value / 2 + Tolerance.Length, at => Obstacle(fastener, Size.Constant(at), point, onHeld), Furthest) ?? wanted;
+            wanted, least, length.Value - least, IsBeforeMiddle(wanted, length, point), at => Obstacle(fastener, Size.Constant(at), point, onHeld), Furthest) ?? wanted;
+    }
+
+    // What stands in the very middle counts as before it where the row runs to the right, back or top, so that mirrored panels, whose frames
+    // run against each other, are drilled alike.
+    private static bool IsBeforeMiddle(Size place, Size length, Func<Size, SizePoint> point)
+    {
+        var middle = length.Value / 2;
+        if (!Tolerance.Same(place.Value, middle)) return place.Value < middle;
+        var (first, last) = (point(Size.Zero), point(length));
+        return last.X.Value + last.Y.Value + last.Z.Value > first.X.Value + first.Y.Value + first.Z.Value;
     }
 
     private string? Obstacle(Fastener fastener, Size place, Func<Size, SizePoint> point, Func<Size, Position> onHeld)
@@ -199,10 +216,10 @@ internal sealed class JointWriter
                 Site.Entry => (entry, through.OnFace(point(place))),
                 Site.Contact => (entry.Opposite(), through.OnFace(bore.Away is { } away ? Aside(point(place), away) : point(place))),
                 Site.Held => (held, onHeld(place)),
-                _ => (besideFace, receiving.OnFace(Inwards(point(place), bore.Away!))),
+                _ => (besideFace, receiving.OnFace(Inwards(point(place), fastener is CornerBracket && rule.Housing.Value > 0 ? bore.Away! + rule.Housing : bore.Away!))),
             };
-            // A bore that starts in the bottom of a housing is that much deeper below the face.
-            var depth = bore.Site == Site.Contact && rule.Housing.Value > 0 ? bore.Depth! + rule.Housing : bore.Depth;
+            // A bore that starts in the bottom of a housing is that much deeper below the face; one beside the held panel starts at the face.
+            var depth = bore is { Site: Site.Contact, Away: null } && rule.Housing.Value > 0 ? bore.Depth! + rule.Housing : bore.Depth;
             var made = depth is null ? Bore.Through(id, surface, at, bore.Diameter, bore.Use) : Bore.Blind(id, surface, at, bore.Diameter, depth, bore.Use);
             yield return (bore.Site is Site.Entry or Site.Contact, made with { Fastener = number });
         }
@@ -214,6 +231,14 @@ internal sealed class JointWriter
         var beyond = receiving.Thickness / 2 + away;
         var direction = receiving.Facing(besideFace);
         return Shifted(from, direction, beyond);
+    }
+
+    // Whether the panel with the face goes on beside a face of the held panel as far as a leg is long.
+    private bool Reaches(Surface beside, Size leg)
+    {
+        var looks = receiving.Facing(beside);
+        var ((low, high), (first, last)) = (receiving.Extent(looks.Axis()), through.Extent(looks.Axis()));
+        return !Tolerance.Exceeds(leg.Value, looks.IsPositive() ? last.Value - high.Value : low.Value - first.Value);
     }
 
     private SizePoint Inwards(SizePoint from, Size away)

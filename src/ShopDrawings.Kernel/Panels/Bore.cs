@@ -59,6 +59,9 @@ public sealed record Bore : Feature
         return new Bore(origin, surface, at, diameter, depth, use);
     }
 
+    /// <summary>The same blind bore with another depth.</summary>
+    internal Bore AsDeepAs(Size depth) => new(Origin, Surface, At, Diameter, depth, Use) { Fastener = Fastener, method = method };
+
     /// <summary>From the centre of its mouth to the end of the cylinder, in the frame of its panel.</summary>
     internal Axis AxisIn(Panel panel)
     {

@@ -6,7 +6,8 @@ namespace ShopDrawings;
 
 /// <summary>
 /// Lists as CSV (RFC 4180, from memory; UTF-8, lines end with LF): <c>lists/panels.csv</c>, one line a panel, and <c>lists/bores.csv</c>,
-/// one line a bore, sorted by panel, surface, diameter, depth and place; <c>lists/setups.csv</c>, one line a setting of
+/// one line a bore, sorted by panel, surface, diameter, depth and place; <c>lists/openings.csv</c>, grooves by their centre lines
+/// and openings by their boxes; <c>lists/setups.csv</c>, one line a setting of
 /// the drill, panel and surface; <c>lists/stacks.csv</c>, what is drilled through several panels at once; <c>lists/hardware.csv</c>, what to
 /// buy beside the boards; and <c>lists/bands.csv</c>, one line a banded edge and one with the length to buy for each tape. Every heading carries
 /// its unit.
@@ -23,6 +24,7 @@ public sealed class CsvExporter : IJobExporter
         new("lists/bores.csv", s => Write(s, Bores(job))),
         new("lists/setups.csv", s => Write(s, DrillingLists.Setups(job.Design.Assembly))),
         new("lists/stacks.csv", s => Write(s, DrillingLists.Stacks(job.Design.Assembly))),
+        new("lists/openings.csv", s => Write(s, Openings(job.Design.Assembly))),
         new("lists/hardware.csv", s => Write(s, Hardware(job.Design.Assembly))),
         new("lists/bands.csv", s => Write(s, Bands(job.Design))),
     ];
@@ -63,6 +65,24 @@ public sealed class CsvExporter : IJobExporter
                 ];
             }
         }
+    }
+
+    private static IEnumerable<string[]> Openings(Assembly assembly)
+    {
+        yield return ["panel", "kind", "surface", "x_mm", "y_mm", "to_x_mm", "to_y_mm", "width_mm", "depth_mm", "for"];
+        foreach (var panel in assembly.Panels)
+            foreach (var feature in panel.Features)
+            {
+                var whose = feature.Origin == panel.Id ? "" : feature.Origin;
+                string Of(double value) => Number(value, 4);
+                if (feature is Groove groove)
+                    yield return [panel.Id, "groove", panel.NameOf(groove.Face), Mm(groove.From.X), Mm(groove.From.Y), Mm(groove.To.X), Mm(groove.To.Y), Mm(groove.Width), Mm(groove.Depth), whose];
+                if (feature is not CutOut cutOut) continue;
+                var box = cutOut.Outline.Bounds;
+                yield return cutOut.Outline.AsCircle is var (centre, radius)
+                    ? [panel.Id, "round opening", "through", Of(centre.X), Of(centre.Y), "", "", Of(2 * radius), "", whose]
+                    : [panel.Id, "opening", "through", Of(box.Min.X), Of(box.Min.Y), Of(box.Max.X), Of(box.Max.Y), "", "", whose];
+            }
     }
 
     // Equal pieces on one line; a hinge with another plate is another piece.

@@ -8,6 +8,9 @@ namespace ShopDrawings.ProjectFile;
 /// <summary>Makes the specification of a cabinet from what the user wrote: follows references, fills in defaults, refuses what contradicts itself.</summary>
 internal sealed class CabinetReader(References references)
 {
+    // How far a screw through a thin board reaches into the edge behind it, in mm (common practice, no source).
+    private const double ReachBehindThin = 30;
+
     private static readonly string[] CabinetPanels = ["left-side", "right-side", "bottom", "top", "back", "left-door", "right-door", "door", "plinth", "rear-plinth", "applied-top", "applied-top-1", "applied-top-2"];
 
     /// <summary>The specification, or nothing where a fault was noted.</summary>
@@ -59,16 +62,30 @@ internal sealed class CabinetReader(References references)
         var (topLeft, topRight) = (Corner(corners?.TopLeft, top), Corner(corners?.TopRight, top));
         var (bottomLeft, bottomRight) = (Corner(corners?.BottomLeft, bottom), Corner(corners?.BottomRight, bottom));
         var (shelves, dividers) = (Corner(corners?.Shelves, usual), Corner(corners?.Dividers, usual));
+        JointRule?[] all = [usual, top, bottom, topLeft, topRight, bottomLeft, bottomRight, shelves, dividers];
+        foreach (var rule in all.Where(r => r?.Housing.Operation == Operation.Given).DistinctBy(r => r!.Housing.Source)) Refuse(rule);
         var screwed = new JointRule(usual.Fastener as Screw ?? references.UsualScrew, usual.Row);
         return topLeft is null || topRight is null || bottomLeft is null || bottomRight is null || shelves is null || dividers is null
             ? null
-            : new CarcassJoints(topLeft, topRight, bottomLeft, bottomRight, shelves, dividers, screwed, FaceToFace);
+            : new CarcassJoints(topLeft, topRight, bottomLeft, bottomRight, shelves, dividers, screwed, FaceToFace, ThroughThin);
 
-        // 3 mm of the farther board stay under the point (common practice, no source).
-        JointRule FaceToFace(double thickness)
+        JointRule FaceToFace(Board through, Board into)
         {
-            const double LeastLeft = 3;
-            return new JointRule(references.LongestScrew(((Screw)screwed.Fastener!).Diameter, thickness - LeastLeft), RowRule.Standard);
+            const double DeepestSunk = 3;
+            var (near, far) = (through.Thickness.Value, into.Thickness.Value);
+            var screw = references.LongestScrew(((Screw)screwed.Fastener!).Diameter, near + far - BoreInPanel.Floor.Default);
+            var missing = HardwareFits.FaceHold.Default - (screw.Length.Value - near);
+            var isSunk = missing > Tolerance.Length && missing <= DeepestSunk && HardwareFits.FaceHold.Default <= far - BoreInPanel.Floor.Default;
+            return new JointRule(isSunk ? screw with { Sunk = Size.Default(missing, "sunk-to-hold") } : screw, RowRule.Standard);
+        }
+
+        JointRule ThroughThin(Board board) => new(references.LongestScrew(((Screw)screwed.Fastener!).Diameter, board.Thickness.Value + ReachBehindThin), RowRule.Standard);
+
+        // A housing as deep as the board is thick cuts it in two.
+        void Refuse(JointRule? rule)
+        {
+            if (rule is not null && references.Board(entry.Board) is { } board && rule.Housing.Value > board.Thickness.Value - BoreInPanel.Floor.Default)
+                references.Fail(rule.Housing.Source, $"a housing {references.Print(rule.Housing)} deep cuts a board of {references.Print(board.Thickness)} in two, or nearly; a third of the thickness is usual");
         }
 
         JointRule? Corner(JointRuleEntry? own, JointRule? usually) => usually is null ? null : references.Joint(own, usually);
@@ -82,9 +99,8 @@ internal sealed class CabinetReader(References references)
         foreach (var (key, given) in new[] { ("groove-depth", entry.GrooveDepth), ("groove-play", entry.GroovePlay), ("end-play", entry.EndPlay) })
             if (given is not null && !isGroove) references.Fail(given.Source, $"“{key}” belongs to a back in a groove, and this one is not; leave it out, or write fit: groove");
         if (entry is { Fit: BackFit.Behind, Inset: { } behind }) references.Fail(behind.Source, "a back behind the sides has no inset; leave it out");
-        const double Reach = 30;
         if (references.Board(entry.Board) is not { } board || around is null || screwed is null) return null;
-        var screw = entry.Screw is { } word ? references.Screw(word) : references.LongestScrew(((Screw)screwed.Fastener!).Diameter, board.Thickness.Value + Reach);
+        var screw = entry.Screw is { } word ? references.Screw(word) : references.LongestScrew(((Screw)screwed.Fastener!).Diameter, board.Thickness.Value + ReachBehindThin);
         if (screw is null) return null;
         var inset = entry.Inset ?? (isGroove ? Size.Default(10, "usual-back-inset") : Size.Zero);
         var depth = entry.GrooveDepth ?? Size.Smallest(Size.Default(8, "usual-groove-depth"), around.Thickness / 2).As("groove-depth");
@@ -184,7 +200,9 @@ internal sealed class CabinetReader(References references)
         var box = entry.Board is { } name ? references.Board(name) : usual;
         var bottom = references.Board(entry.Bottom);
         var front = entry.Front is { } f ? references.Board(f) : box;
-        var joint = references.Joint(entry.Joint, joints.Shelves with { Row = RowRule.Standard, Housing = Size.Zero });
+        if (entry is { Mount: DoorMount.Inset, Reveal: { } hidden }) references.Fail(hidden.Source, "fronts between the panels have a gap all round and no reveal; leave “reveal” out, or write “gap”");
+        if (entry.Handle?.FromEdge is { } fromEdge) references.Fail(fromEdge.Source, "a drawer's handle is in the middle of its front; leave “from-edge” out");
+        var joint = references.Joint(entry.Joint, joints.Screwed with { Row = RowRule.Standard });
         if (joint is { Housing.Value: > 0 }) references.Fail(entry.Joint!.Housing?.Source ?? entry.At, "the corners of a drawer box have no housing; leave it out");
         var handle = entry.Handle is { } h ? Handle(h) : null;
         return slides is null || box is null || bottom is null || front is null || joint is null ? null : new DrawersSpec(
@@ -217,6 +235,7 @@ internal sealed class CabinetReader(References references)
         foreach (var (actual, module, axis) in new[] { (entry.Width, entry.Module?.Width, "width"), (entry.Height, entry.Module?.Height, "height") })
             if (actual is not null && module is not null && actual.Value > module.Value) references.Fail(actual.Source, $"the actual {axis} of a door is not more than that of its module, which includes the gaps");
         if (entry is { Module.Width: not null, Reveal: { } reveal }) references.Fail(reveal.Source, "with a module the reveals follow from module and actual size; leave “reveal” out");
+        if (entry is { Mount: DoorMount.Inset, Reveal: { } hidden }) references.Fail(hidden.Source, "doors between the panels have a gap all round and no reveal; leave “reveal” out, or write “gap”");
         if (entry is { Mount: not DoorMount.Inset, Recess: { } recess }) references.Fail(recess.Source, "only doors between the panels stand behind the front; leave “recess” out, or write mount: inset");
         if (entry is { Mount: DoorMount.Inset, Gasket: { } gasket }) references.Fail(gasket.Source, "a gasket closes the gap behind doors that lie over the front edges; leave it out, or write mount: overlay");
         if (entry is { Hanging: not Hanging.Pair, Strip: not null }) references.Fail(entry.At, "a centre strip covers the gap between two doors, and this is one; leave it out");
@@ -262,7 +281,7 @@ internal sealed class CabinetReader(References references)
     private AppliedTopSpec? AppliedTop(AppliedTopEntry entry, Board? under, CarcassJoints? joints)
     {
         if (references.Board(entry.Board) is not { } board || under is null || joints is null) return null;
-        var usual = joints.FaceToFace(under.Thickness.Value + board.Thickness.Value);
+        var usual = joints.FaceToFace(under, board);
         var screw = entry.Screw is { } word ? references.Screw(word) : usual.Fastener;
         var overhang = entry.Overhang ?? new OverhangEntry(Size.Zero, null, null);
         foreach (var (size, over, key, where) in new[] { (entry.Piece?.Width, overhang.Sides, "width", "at the sides"), (entry.Piece?.Depth, overhang.Back, "depth", "behind") })

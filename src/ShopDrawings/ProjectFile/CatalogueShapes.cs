@@ -81,7 +81,7 @@ internal static class CatalogueShapes
     }), (hinge, _) => (hinge, hinge.PlateSpacing is null == hinge.PlateSecondSetBack is null
         ? "a plate has two holes: above each other, “plate-spacing”, or in line, “plate-second-set-back”; give one of the two" : null));
 
-    private static readonly RecordShape<Slide> Slide = new("a slide", f => new Slide
+    private static readonly Shape<Slide> Slide = new MappedShape<Slide, Slide>(new RecordShape<Slide>("a slide", f => new Slide
     {
         Name = "",
         Length = f.Required("length", Length("slide-length"), "Length when closed."),
@@ -94,13 +94,14 @@ internal static class CatalogueShapes
         RunnerHoles = f.Required("runner-holes", new ListShape<Size>(NotNegative("runner-hole"), 40), "Holes on the side of what slides, each from the front end."),
         HoleDiameter = f.Required("hole-diameter", Length("slide-hole-diameter"), "Diameter of the pilot holes."),
         HoleDepth = f.Required("hole-depth", Length("slide-hole-depth"), "Depth of the pilot holes."),
-    });
+    }), (slide, _) => (slide, Unfit(slide)));
 
     private static readonly RecordShape<ShelfPin> Pin = new("a pin", f => new ShelfPin
     {
         Name = "",
         Diameter = f.Required("diameter", Length("pin-diameter"), "Diameter of its bore."),
         Depth = f.Required("depth", Length("pin-depth"), "Depth of its bore."),
+        Reach = f.Required("reach", Length("pin-reach"), "How far it reaches out of its bore under the shelf."),
         BelowShelf = f.Required("below-shelf", NotNegative("below-shelf"), "From its bore's centre up to the underside of the shelf."),
     });
 
@@ -186,6 +187,15 @@ internal static class CatalogueShapes
         screw.Clearance.Value < screw.Diameter.Value ? "a screw does not pass through a clearance hole smaller than its thread"
         : screw.EdgePilot.Value >= screw.Diameter.Value ? "a screw does not hold in a pilot hole as large as its thread"
         : screw.HeadDiameter.Value <= screw.Clearance.Value ? "a head no larger than the clearance hole passes through it"
+        : null;
+
+    // The longest travel of the usual three kinds, in lengths of the slide.
+    private const double FurthestTravel = 1.5;
+
+    private static string? Unfit(Slide slide) =>
+        slide.CabinetHoles.Concat(slide.RunnerHoles).Any(h => h.Value > slide.Length.Value) ? "a hole lies beyond the end of the slide"
+        : slide.CabinetHoles.Length < 2 || slide.RunnerHoles.Length < 2 ? "a slide is held by two screws or more on each side"
+        : slide.Travel.Value > FurthestTravel * slide.Length.Value ? "a slide does not travel more than one and a half times its length; is the unit right?"
         : null;
 
     private static string? Unfit(ConnectorScrew screw) =>

@@ -18,7 +18,7 @@ internal sealed class ProjectResolver
     {
         (this.model, this.lengths, this.diagnostics) = (model, lengths, diagnostics);
         assembly = new AssemblyBuilder(model.Name) { PreMill = model.Banding.PreMill };
-        references = new References(model, diagnostics);
+        references = new References(model, lengths, diagnostics);
     }
 
     /// <summary>The assembly and what the user says about the checks; nothing where a fault was added to the diagnostics.</summary>

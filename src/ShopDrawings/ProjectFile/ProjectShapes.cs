@@ -93,7 +93,7 @@ internal static class ProjectShapes
         f.Optional("front-inset", NotNegative("front-inset"), "How far a shelf stands behind the front; 5 mm where it is left out."),
         f.At));
 
-    private static readonly RecordShape<TwoPartEntry> TwoPart = new("a body and a keeper", f => new TwoPartEntry(
+    private static readonly RecordShape<TwoPartEntry> TwoPart = new("a catch or latch", f => new TwoPartEntry(
         f.Required("body", Name, "Name of the hardware of the body."),
         f.Required("keeper", Name, "Name of the hardware of the keeper.")));
 
@@ -131,7 +131,7 @@ internal static class ProjectShapes
         f.Optional("board", Name, "Name of the board of the boxes; the cabinet's where it is left out."),
         f.Required("bottom", Name, "Name of the board of their bottoms."),
         f.Optional("bottom-fit", new ChoiceShape<bool>(("groove", false), ("under", true)), "The bottom sits in a groove of all four sides, or lies under them.", false, "groove"),
-        f.Optional("joint", JointRule, "How the boxes are joined; the cabinet's usual joint where it is left out."),
+        f.Optional("joint", JointRule, "How the boxes are joined; screws where it is left out."),
         f.Optional("front", Name, "Name of the board of the fronts; that of the boxes where it is left out."),
         f.Optional("mount", Mount, MountHelp, DoorMount.Overlay, "overlay"),
         f.Optional("reveal", NotNegative("reveal"), "From the outside of the carcass to the fronts; 1.5 mm where it is left out."),

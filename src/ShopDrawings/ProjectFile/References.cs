@@ -8,16 +8,15 @@ internal sealed class References
 {
     private const string UsualScrewName = "wood-4x50";
 
-    // A number 8 screw, 4.17 mm, takes the place of one of 4 mm.
-    private const double AboutTheSame = 0.3;
+    private readonly LengthStyle lengths;
     private readonly List<Diagnostic> diagnostics;
     private readonly Catalogue catalogue;
     private readonly Dictionary<string, Board> boards = new(StringComparer.Ordinal);
 
     /// <summary>The boards and parts of a project.</summary>
-    public References(ProjectModel model, List<Diagnostic> diagnostics)
+    public References(ProjectModel model, LengthStyle lengths, List<Diagnostic> diagnostics)
     {
-        this.diagnostics = diagnostics;
+        (this.lengths, this.diagnostics) = (lengths, diagnostics);
         catalogue = new Catalogue([.. model.Catalogues, model.Catalogue], Fail);
         foreach (var (name, board) in model.Boards)
             boards[name.Text] = Kernel.Board.Create(name.Text, board.Kind, board.Thickness.As($"{name.Text}-thickness"), board.Label, board.Grain, board.Density?.Value);
@@ -55,6 +54,7 @@ internal sealed class References
             else fastener = screw with { Sunk = sunk };
         }
 
+        if (entry.Face is not null && fastener is not (CamConnector or CornerBracket)) Fail(entry.At, "only cams and brackets sit on a face of the held panel; leave “face” out");
         if (entry.HousingPlay is { } play && entry.Housing is null && usual.Housing.Value == 0) Fail(play.Source, "“housing-play” belongs to a housing; give its depth as “housing”, or leave this out");
         return new JointRule(isGlued ? null : fastener, new(entry.EndDistance ?? usual.Row.EndDistance, entry.Pitch ?? usual.Row.Pitch))
         {
@@ -62,11 +62,13 @@ internal sealed class References
         };
     }
 
-    /// <summary>The longest screw of about a diameter that is no longer than a length in mm; the shortest where all are longer.</summary>
+    /// <summary>The longest screw that is no longer than a length in mm, of a diameter where there is one, else of the nearest; the shortest where all are longer.</summary>
     public Screw LongestScrew(Size diameter, double length)
     {
-        var fitting = catalogue.Fasteners.Values.OfType<Screw>().Where(s => Math.Abs(s.Diameter.Value - diameter.Value) <= AboutTheSame).OrderBy(s => s.Length.Value).ThenBy(s => s.Name, StringComparer.Ordinal).ToList();
-        return fitting.LastOrDefault(s => s.Length.Value <= length + Tolerance.Length) ?? fitting[0];
+        double Off(Screw screw) => Math.Round(Math.Abs(screw.Diameter.Value - diameter.Value), 3);
+        var known = catalogue.Fasteners.Values.OfType<Screw>().OrderBy(Off).ThenBy(s => s.Length.Value).ThenBy(s => s.Name, StringComparer.Ordinal).ToList();
+        var fitting = known.Where(s => s.Length.Value <= length + Tolerance.Length).ToList();
+        return fitting.Count == 0 ? known[0] : fitting.Last(s => Off(s) == Off(fitting[0]));
     }
 
     /// <summary>A hinge; the usual one where none is named.</summary>
@@ -83,6 +85,9 @@ internal sealed class References
 
     /// <summary>A levelling foot.</summary>
     public Foot? Foot(Word word) => Find(catalogue.Feet, word, "foot");
+
+    /// <summary>A length in a message.</summary>
+    public string Print(Size size) => lengths.Describe(size.Value);
 
     /// <summary>Notes a fault.</summary>
     public void Fail(SourceSpan at, string message) => diagnostics.Add(new(at, message));

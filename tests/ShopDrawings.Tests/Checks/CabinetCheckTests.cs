@@ -133,6 +133,25 @@ public class CabinetCheckTests
         Assert.Contains(findings, f => f.Message.StartsWith("sliding-shelf meets rail on its way out", StringComparison.Ordinal));
     }
 
+    // The shelf's top is 18 + 10 + 70 + 18 = 116 mm high, that of the block on it 166 mm.
+    [Theory]
+    [InlineData(120, true)]
+    [InlineData(170, false)]
+    public void Rail_before_hardware_on_what_slides_is_an_error(double height, bool meets)
+    {
+        var findings = Shop.Check(Fixtures.DesignOf(Boards +
+            $$"""
+            cabinet: {board: main, width: 600, height: 800, depth: 560, sliding-shelf: {slide: side-450, set-back: 30} }
+            hardware: {block: {length: 60, width: 40, height: 50} }
+            fittings: {box: {hardware: block, panel: sliding-shelf, at: [250, 200]} }
+            panels: {rail: {board: main, length: 564, width: 100, place: {corner: [18, 0, {{height}}], outside: front} } }
+            joints: [{through: left-side, into: rail}, {through: right-side, into: rail}]
+            """));
+
+        Assert.Equal(meets, findings.Any(f => f.Message.StartsWith("sliding-shelf with box meets rail on its way out", StringComparison.Ordinal) && f.Panels.SequenceEqual(["sliding-shelf", "rail"])));
+        Assert.Equal(meets, !findings.IsEmpty);
+    }
+
     [Fact]
     public void Door_hung_by_one_end_is_an_error()
     {

@@ -53,6 +53,7 @@ public class CheckTests
     [InlineData("corner: [0, 18, 0], outside: back", null)]                                       // face to face
     [InlineData("corner: [0, 17.9, 0], outside: back", "400 mm × 0.1 mm × 200 mm")]
     [InlineData("corner: [191, -50, 30], outside: left, along: back", "18 mm × 18 mm × 170 mm")]  // crosses it
+    [InlineData("corner: [191, -399.9, 30], outside: left, along: back", "18 mm × 0.1 mm × 170 mm")] // reaches a little into it
     [InlineData("corner: [-18, 0, 0], outside: left", null)]
     public void Panels_in_one_place_are_an_error(string place, string? shared)
     {
@@ -76,6 +77,36 @@ public class CheckTests
             + "  tongue: {board: thin, length: 400, width: 100, place: {corner: [0, 50, 11], outside: back}}\n");
 
         Assert.Equal(fits, !findings.Any(f => f.Rule == "panels-overlap"));
+    }
+
+    // Behind the shelf's end the side is not housed, and the edges of housing and shelf differ by less than 1e-12 mm.
+    [Fact]
+    public void Shelf_without_play_fits_its_housing()
+    {
+        var design = Fixtures.DesignOf("""
+            project: p
+            boards: {main: {kind: plywood, thickness: 19.05}}
+            cabinet: {width: 583.6, height: 700.8, depth: 432.3, board: main, bottom: under, back: {board: main, fit: between}, joint: {fastener: wood-4x50, housing: 5}, shelves: 2}
+            """);
+
+        Assert.DoesNotContain(Shop.Check(design), f => f.Rule == "panels-overlap");
+    }
+
+    // 19.05 − 3.1 and 15.95 differ by less than 1e-14.
+    [Fact]
+    public void Grooves_of_both_faces_that_end_at_one_level_leave_no_layer_between_them()
+    {
+        var finding = Assert.Single(Shop.Check(Fixtures.DesignOf("""
+            project: p
+            boards: {main: {kind: plywood, thickness: 19.05}}
+            panels:
+              a:
+                {board: main, length: 400, width: 200, place: {corner: [0, 0, 0], outside: bottom},
+                grooves: [{from: [0, 50], to: [400, 50], width: 20, depth: 3.1}, {from: [0, 150], to: [400, 150], width: 20, depth: 15.95, face: outside}]}
+              b: {board: main, length: 400, width: 200, place: {corner: [0, 100, 16.5], outside: back}}
+            """)), f => f.Rule == "panels-overlap");
+
+        Assert.StartsWith("a and b take the same space", finding.Message, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -187,11 +218,16 @@ public class CheckTests
     [Fact]
     public void Screw_into_a_thin_edge_is_an_error_for_both_panels()
     {
-        var findings = Find("cabinet: {width: 600, height: 700, depth: 300, board: ply, back: {board: thin, fit: between}}\n");
+        var finding = Assert.Single(Find(
+            """
+            panels:
+              side: {board: ply, length: 400, width: 200, place: {corner: [0, 0, 0], outside: left}}
+              rail: {board: thin, length: 400, width: 200, place: {corner: [18, 0, 0], outside: bottom}}
+            joints: [{through: side, into: rail}]
+            """));
 
-        Assert.Equal(4, findings.Length);
-        Assert.All(findings, f => Assert.Equal(("hardware-fits", "back"), (f.Rule, f.Panels[1])));
-        Assert.Equal("left-side/back: a 2.8 mm pilot in the edge of back leaves 1.6 mm on either side; 4 mm must stay", findings[0].Message);
+        Assert.Equal(("hardware-fits", "side", "rail"), (finding.Rule, finding.Panels[0], finding.Panels[1]));
+        Assert.Equal("side/rail: a 2.8 mm pilot in the edge of rail leaves 1.6 mm on either side; 4 mm must stay", finding.Message);
     }
 
     [Theory]

@@ -161,4 +161,25 @@ public class SolidTests
         Assert.Null(plate.Overlap(Peg(17.6)));
         Assert.NotNull(plate.Overlap(Peg(17.7)));
     }
+
+    // 18.6 − 5.6 is not quite 13 in binary: between the two bores lies a slab of no thickness.
+    [Fact]
+    public void Bores_that_meet_from_both_faces_leave_a_sound_solid()
+    {
+        var findings = Shop.Check(Fixtures.DesignOf(
+            """
+            project: Two depths
+            boards: {ply: {kind: plywood, thickness: 18.6}}
+            panels:
+              plate:
+                board: ply
+                length: 300
+                width: 200
+                bores: [{at: [60, 100], diameter: 8, depth: 5.6}, {at: [120, 100], diameter: 8, depth: 13, face: outside}]
+                place: {corner: [0, 0, 0], outside: bottom}
+              post: {board: ply, length: 300, width: 200, place: {corner: [200, 0, 10], outside: left}}
+            """));
+
+        Assert.Equal("panels-overlap", Assert.Single(findings).Rule);
+    }
 }
