@@ -5,25 +5,27 @@ namespace ShopDrawings.Drafting;
 
 /// <summary>
 /// A neutral drawing: layers and entities in drawing order, in mm, x to the right, y up. It knows no file format and no look.
-/// Invariants: layer names are unique whatever their case; every entity's layer is listed.
+/// Invariants: names of layers and of blocks are unique whatever their case; every entity's layer is listed.
 /// </summary>
 public sealed class Drawing
 {
-    /// <summary>Makes a drawing; layers are listed in the order their first entity appears.</summary>
+    /// <summary>Makes a drawing; layers are listed in the order their first entity appears, those only blocks use last.</summary>
     /// <param name="title">One line that says what it shows.</param>
     /// <param name="description">A sentence or two for someone who cannot see it.</param>
     /// <param name="page">Width and height of the paper in mm with the origin in its lower left corner, or nothing for a 1:1 model without paper.</param>
     /// <param name="entities">What is drawn.</param>
-    /// <exception cref="ArgumentException">Two different layers share a name.</exception>
+    /// <exception cref="ArgumentException">Two different layers, or two blocks, share a name.</exception>
     public Drawing(string title, string description, Point2? page, IEnumerable<Entity> entities)
     {
         Title = title;
         Description = description;
         Page = page;
         Entities = [.. entities];
-        Layers = [.. Entities.Select(e => e.Layer).Distinct()];
+        Blocks = [.. Entities.OfType<InsertEntity>().Select(i => i.Block).Distinct()];
+        Layers = [.. Entities.Select(e => e.Layer).Concat(Blocks.SelectMany(b => b.Entities).Select(e => e.Layer)).Distinct()];
         if (Layers.Select(l => l.Name.ToUpperInvariant()).Distinct().Count() != Layers.Length)
             throw new ArgumentException("Two layers of the drawing share a name.", nameof(entities));
+        if (Blocks.Select(b => b.Name).Distinct().Count() != Blocks.Length) throw new ArgumentException("Two blocks of the drawing share a name.", nameof(entities));
     }
 
     /// <summary>One line that says what it shows.</summary>
@@ -37,6 +39,9 @@ public sealed class Drawing
 
     /// <summary>The layers in the order their first entity appears.</summary>
     public ImmutableArray<Layer> Layers { get; }
+
+    /// <summary>The blocks inserted, in the order of their first insert.</summary>
+    public ImmutableArray<Block> Blocks { get; }
 
     /// <summary>What is drawn, in drawing order.</summary>
     public ImmutableArray<Entity> Entities { get; }

@@ -66,26 +66,6 @@ public sealed record TextEntity(Layer Layer, Point2 Position, double Height, str
     public override Box2 Bounds => Lettering.Box(this);
 }
 
-/// <summary>
-/// A linear dimension (ISO 129-1): the distance between two points along a direction, 0 degrees level or 90 upright.
-/// Text above the dimension line, readable from below or from the right.
-/// </summary>
-/// <param name="Layer">The layer.</param>
-/// <param name="From">First measured point.</param>
-/// <param name="To">Second measured point.</param>
-/// <param name="Line">A point the dimension line runs through.</param>
-/// <param name="Upright">Whether the distance is measured along y instead of x.</param>
-/// <param name="Text">The text shown, with its unit or rounding as the drawing states.</param>
-/// <param name="Height">Height of the capitals in mm.</param>
-public sealed record LinearDimension(Layer Layer, Point2 From, Point2 To, Point2 Line, bool Upright, string Text, double Height) : Entity(Layer)
-{
-    /// <summary>The measured distance in drawing mm.</summary>
-    public double Measured => Upright ? Math.Abs(To.Y - From.Y) : Math.Abs(To.X - From.X);
-
-    /// <inheritdoc/>
-    public override Box2 Bounds => DimensionGraphics.Of(this).Select(e => e.Bounds).Aggregate((a, b) => a.Union(b));
-}
-
 /// <summary>A filled triangle: the terminator of a dimension line.</summary>
 public sealed record ArrowEntity(Layer Layer, Point2 Tip, Point2 Left, Point2 Right) : Entity(Layer)
 {

@@ -3,7 +3,7 @@ using ShopDrawings.Drafting;
 namespace ShopDrawings.Dxf;
 
 /// <summary>
-/// Writes a neutral drawing as an ASCII DXF file with everything in model space. Coordinates have six decimals; arcs and outlines lie
+/// Writes a neutral drawing as an ASCII DXF file with everything in model space at 1:1. Coordinates have six decimals; arcs and outlines lie
 /// within 1e-4 mm of the drawing's. The same drawing and settings give the same bytes, whatever the culture. Immutable and thread-safe.
 /// </summary>
 public sealed class DxfExporter : IDrawingExporter
@@ -11,8 +11,11 @@ public sealed class DxfExporter : IDrawingExporter
     /// <inheritdoc/>
     public string Format => "dxf";
 
-    /// <summary>The release to write. <see cref="DxfRelease.R2000"/> becomes <see cref="DxfRelease.R2010"/> where a text is not ASCII.</summary>
-    public DxfRelease Release { get; init; } = DxfRelease.R2000;
+    /// <summary>
+    /// The release to write; texts are made to fit it. Nothing, as by default: <see cref="DxfRelease.R2000"/>, or <see cref="DxfRelease.R2010"/>
+    /// where a text is not ASCII.
+    /// </summary>
+    public DxfRelease? Release { get; init; }
 
     /// <summary>The unit of the file's coordinates.</summary>
     public DrawingUnit Unit { get; init; } = DrawingUnit.Millimetre;
@@ -20,17 +23,22 @@ public sealed class DxfExporter : IDrawingExporter
     /// <summary>Colour, line type and lineweight of the layers, by their roles.</summary>
     public Style Style { get; init; } = Style.Standard;
 
+    /// <summary>A sheet of paper beside the model, or nothing, as by default: many readers draw it over the model. R12 files do without.</summary>
+    public SheetLayout? Layout { get; init; }
+
     /// <inheritdoc/>
     /// <remarks>A text without any visible letter is left out. Nothing is written when the drawing is refused.</remarks>
     /// <exception cref="ArgumentException">
-    /// An entity has a number that is not finite or reaches 1e9, a radius or a lettering height below 1e-6 units; or a pen's colour is not 1 to 255.
+    /// An entity has a number that is not finite or reaches 1e9, a radius or a lettering height below 1e-6 units, or is otherwise not what its description asks for; a pen's colour is not 1 to 255; the layout is no sheet.
     /// </exception>
     public void Write(Drawing drawing, Stream output)
     {
         ArgumentNullException.ThrowIfNull(drawing);
         ArgumentNullException.ThrowIfNull(output);
-        var survey = Survey.Of(drawing, Release, Unit);
-        var layers = new LayerTable(drawing.Layers, Style);
-        DxfDocument.Write(drawing, survey, layers, output);
+        var layout = Release == DxfRelease.R12 ? null : Layout;
+        if (layout is not null) PaperSheet.Check(layout);
+        var survey = Survey.Of(drawing, Release, Unit, layout?.Title ?? []);
+        var layers = new LayerTable([.. drawing.Layers, .. PaperSheet.LayersOf(layout).Except(drawing.Layers)], Style);
+        DxfDocument.Write(drawing, survey, layers, layout, output);
     }
 }

@@ -3,7 +3,7 @@ namespace ShopDrawings.Dxf;
 /// <summary>A release of the DXF format (<c>$ACADVER</c>).</summary>
 public enum DxfRelease
 {
-    /// <summary>AC1015, the default: read by everything but old controllers. Text must be ASCII.</summary>
+    /// <summary>AC1015, the usual one: read by everything but old controllers. Text is made to fit ASCII.</summary>
     R2000,
 
     /// <summary>AC1009, for old CNC and laser controllers: no lineweights, no handles; text is made to fit ASCII.</summary>

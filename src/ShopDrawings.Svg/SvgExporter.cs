@@ -65,7 +65,8 @@ public sealed class SvgExporter : IDrawingExporter
         document.Children.Add(new SvgTitle { Content = SvgLettering.Legal(drawing.Title) });
         if (drawing.Description.Length > 0) document.Children.Add(new SvgDescription { Content = SvgLettering.Legal(drawing.Description) });
 
-        var byLayer = drawing.Entities.ToLookup(e => e.Layer);
+        // A block's entities may lie on layers of their own, so they are drawn where they lie.
+        var byLayer = drawing.Entities.SelectMany(e => e is InsertEntity insert ? insert.Parts : [e]).ToLookup(e => e.Layer);
         foreach (var layer in drawing.Layers) document.Children.Add(Group(layer, byLayer[layer], plane));
         return document;
     }

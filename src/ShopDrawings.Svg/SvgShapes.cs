@@ -11,7 +11,7 @@ internal static class SvgShapes
     /// <summary>Half the size in mm of the cross that shows a point.</summary>
     private const double Cross = 1;
 
-    /// <summary>One element for most entities, several for a dimension, none for a blank text.</summary>
+    /// <summary>One element for most entities, several for a dimension, a leader or hatch lines, none for a blank text.</summary>
     public static IEnumerable<SvgElement> Of(Entity entity, Pen pen, SvgPlane plane) => entity switch
     {
         ContourEntity { Contour.AsCircle: { } circle } => [Circle(circle.Centre, circle.Radius, plane)],
@@ -22,7 +22,11 @@ internal static class SvgShapes
         PointEntity point => [Plus(point.Position, plane)],
         ArrowEntity arrow => [Arrow(arrow, pen, plane)],
         TextEntity text => string.IsNullOrWhiteSpace(text.Text) ? [] : [SvgLettering.Of(text, pen, plane)],
-        LinearDimension dimension => DimensionGraphics.Of(dimension).SelectMany(part => Of(part, pen, plane)),
+        EllipseEntity ellipse => [Ellipse(ellipse, plane)],
+        HatchEntity { Pattern: { } pattern } hatch => hatch.Lines(pattern).Select(line => Line(line, plane)),
+        HatchEntity hatch => [Filled(hatch, pen, plane)],
+        LeaderEntity leader => DimensionGraphics.Of(leader).SelectMany(part => Of(part, pen, plane)),
+        Dimension dimension => DimensionGraphics.Of(dimension).SelectMany(part => Of(part, pen, plane)),
         _ => throw new ArgumentException($"SVG cannot draw a {entity.GetType().Name}.", nameof(entity)),
     };
 
@@ -47,11 +51,42 @@ internal static class SvgShapes
 
     private static SvgPath Outline(Contour contour, SvgPlane plane)
     {
+        var path = new SvgPathSegmentList();
+        Append(path, contour, plane);
+        return new SvgPath { PathData = path };
+    }
+
+    private static SvgPath Filled(HatchEntity hatch, Pen pen, SvgPlane plane)
+    {
+        var path = new SvgPathSegmentList();
+        foreach (var contour in hatch.Islands.Prepend(hatch.Outline)) Append(path, contour, plane);
+        var filled = new SvgPath { PathData = path };
+        filled.CustomAttributes["fill-rule"] = "evenodd";
+        Fill(filled, pen);
+        return filled;
+    }
+
+    private static void Append(SvgPathSegmentList path, Contour contour, SvgPlane plane)
+    {
         var segments = contour.Segments;
-        var path = new SvgPathSegmentList { new SvgMoveToSegment(false, plane.Map(segments[0].Start)) };
+        path.Add(new SvgMoveToSegment(false, plane.Map(segments[0].Start)));
         // A straight last side is what closing the path draws.
         foreach (var segment in segments[^1].IsLine ? segments[..^1] : segments) Append(path, segment, plane);
         path.Add(new SvgClosePathSegment(false));
+    }
+
+    // In quarters, for the reason given at arcs.
+    private static SvgPath Ellipse(EllipseEntity ellipse, SvgPlane plane)
+    {
+        var path = new SvgPathSegmentList { new SvgMoveToSegment(false, plane.Map(ellipse.At(ellipse.StartDegrees))) };
+        var pieces = Math.Max(1, (int)Math.Ceiling((ellipse.EndDegrees - ellipse.StartDegrees) / 90));
+        var (major, tilt) = (ellipse.Major.Length, -Math.Atan2(ellipse.Major.Y, ellipse.Major.X) * (180 / Math.PI));
+        for (var i = 1; i <= pieces; i++)
+        {
+            var end = ellipse.At(ellipse.StartDegrees + (ellipse.EndDegrees - ellipse.StartDegrees) * i / pieces);
+            path.Add(new SvgArcSegment(SvgPlane.Number(major), SvgPlane.Number(major * ellipse.Ratio), SvgPlane.Number(tilt), SvgArcSize.Small, SvgArcSweep.Negative, false, plane.Map(end)));
+        }
+
         return new SvgPath { PathData = path };
     }
 

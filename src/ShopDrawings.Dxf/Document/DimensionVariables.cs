@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShopDrawings.Drafting;
 
 namespace ShopDrawings.Dxf;
 
@@ -8,14 +9,12 @@ namespace ShopDrawings.Dxf;
 /// </summary>
 internal static class DimensionVariables
 {
-    // ISO 3098 lettering for shop drawings; the others relate to it as in the dimensions the drawing draws.
-    private const double TextHeight = 3.5;
-
-    /// <summary>Lengths in mm: name, group code in DIMSTYLE, value.</summary>
-    public static ImmutableArray<(string Name, int Code, double Value)> Lengths { get; } =
+    /// <summary>Lengths in mm for a lettering height: name, group code in DIMSTYLE, value. The same shares the drawing's own dimensions have.</summary>
+    public static ImmutableArray<(string Name, int Code, double Value)> Lengths(double height) =>
     [
-        ("$DIMASZ", 41, 0.9 * TextHeight), ("$DIMEXO", 42, 0.4 * TextHeight), ("$DIMDLI", 43, 2 * TextHeight), ("$DIMEXE", 44, 0.7 * TextHeight),
-        ("$DIMTXT", 140, TextHeight), ("$DIMCEN", 141, 0), ("$DIMTSZ", 142, 0), ("$DIMGAP", 147, 0.35 * TextHeight),
+        ("$DIMASZ", 41, DimensionProportions.ArrowLength * height), ("$DIMEXO", 42, DimensionProportions.ObjectGap * height), ("$DIMDLI", 43, 2 * height),
+        ("$DIMEXE", 44, DimensionProportions.Overrun * height), ("$DIMTXT", 140, height), ("$DIMCEN", 141, 0), ("$DIMTSZ", 142, 0),
+        ("$DIMGAP", 147, DimensionProportions.TextGap * height),
     ];
 
     /// <summary>Factors: name, group code in DIMSTYLE, value.</summary>

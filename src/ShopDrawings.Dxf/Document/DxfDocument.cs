@@ -7,19 +7,23 @@ namespace ShopDrawings.Dxf;
 internal static class DxfDocument
 {
     /// <summary>Writes a surveyed drawing.</summary>
-    public static void Write(Drawing drawing, Survey survey, LayerTable layers, Stream output)
+    public static void Write(Drawing drawing, Survey survey, LayerTable layers, SheetLayout? layout, Stream output)
     {
         var tags = new TagWriter(output);
-        var records = new RecordWriter(tags, survey.Release, survey.Unit);
+        var blocks = new BlockTable(drawing.Blocks, survey.Dimensions);
+        var styles = survey.Styles;
+        var records = new RecordWriter(tags, survey.Release, survey.Unit, SkeletonHandle.FirstFree + blocks.Handles);
+        var space = new SpaceWriter(records, layers, blocks, styles);
+        var handSeed = SkeletonHandle.FirstFree + blocks.Handles + layers.Pens.Length + styles.OtherCount + survey.Handles + PaperSheet.HandlesOf(layout);
         var paper = drawing.Page is { } page ? new Box2(default, page) : (Box2?)null;
         var extents = survey.Extents ?? paper ?? new Box2(default, new Point2(1, 1));
 
-        Section("HEADER", () => new HeaderSection(records).Write(extents, paper ?? extents, SkeletonHandle.FirstFree + layers.Pens.Length + survey.Handles));
+        Section("HEADER", () => new HeaderSection(records).Write(extents, paper ?? extents, handSeed, styles.StandardHeight));
         if (!records.IsR12) Section("CLASSES", () => Classes(records));
-        Section("TABLES", () => new TablesSection(records, layers).Write(Framed(extents)));
-        Section("BLOCKS", () => Blocks(records));
-        Section("ENTITIES", () => Entities(drawing, new ModelSpace(records, layers)));
-        if (!records.IsR12) Section("OBJECTS", () => new ObjectsSection(records).Write());
+        Section("TABLES", () => new TablesSection(records, layers, blocks, styles).Write(Framed(extents)));
+        Section("BLOCKS", () => Blocks(drawing, records, blocks, space));
+        Section("ENTITIES", () => Entities(drawing, space, layout, extents.Centre));
+        if (!records.IsR12) Section("OBJECTS", () => new ObjectsSection(records, layout).Write());
         tags.Text(0, "EOF");
         tags.Flush();
 
@@ -35,9 +39,11 @@ internal static class DxfDocument
     // A margin around what is shown first, and never a view without size.
     private static Box2 Framed(Box2 extents) => extents.Grown(Math.Max(1, 0.05 * Math.Max(extents.Width, extents.Height)));
 
-    private static void Entities(Drawing drawing, ModelSpace modelSpace)
+    private static void Entities(Drawing drawing, SpaceWriter space, SheetLayout? layout, Point2 view)
     {
-        foreach (var entity in drawing.Entities) modelSpace.Write(entity);
+        space.Enter(SkeletonHandle.ModelSpaceRecord);
+        foreach (var entity in drawing.Entities) space.Write(entity);
+        if (layout is not null) new PaperSheet(layout).Write(space, view);
     }
 
     private static void Classes(RecordWriter records)
@@ -57,29 +63,49 @@ internal static class DxfDocument
         }
     }
 
-    private static void Blocks(RecordWriter records)
+    // Goes through the dimensions once more, in the order of the entities: their blocks come before them.
+    private static void Blocks(Drawing drawing, RecordWriter records, BlockTable blocks, SpaceWriter space)
     {
-        if (records.IsR12) return;
-        Block("*Model_Space", SkeletonHandle.ModelSpaceRecord, SkeletonHandle.ModelSpaceBlock, SkeletonHandle.ModelSpaceEnd, isPaper: false);
-        Block("*Paper_Space", SkeletonHandle.PaperSpaceRecord, SkeletonHandle.PaperSpaceBlock, SkeletonHandle.PaperSpaceEnd, isPaper: true);
+        const int Anonymous = 1;
+        if (!records.IsR12)
+        {
+            Block("*Model_Space", SkeletonHandle.ModelSpaceRecord, SkeletonHandle.ModelSpaceBlock, SkeletonHandle.ModelSpaceEnd, 0, [], isPaper: false);
+            Block("*Paper_Space", SkeletonHandle.PaperSpaceRecord, SkeletonHandle.PaperSpaceBlock, SkeletonHandle.PaperSpaceEnd, 0, [], isPaper: true);
+        }
 
-        void Block(string name, long record, long begin, long end, bool isPaper)
+        var number = 0L;
+        foreach (var block in drawing.Blocks) Next(0, block.Entities);
+        foreach (var entity in drawing.Entities)
+        {
+            if (entity is Dimension dimension) Next(Anonymous, DimensionGraphics.Of(dimension));
+        }
+
+        void Next(int flag, IEnumerable<Entity> content)
+        {
+            Block(blocks.NameOf(number), BlockTable.Record(number), BlockTable.Begin(number), BlockTable.End(number), flag, content, isPaper: false);
+            number++;
+        }
+
+        void Block(string name, long record, long begin, long end, int flag, IEnumerable<Entity> content, bool isPaper)
         {
             var tags = records.Tags;
             Head("BLOCK", begin, "AcDbBlockBegin");
             tags.Text(2, name);
-            tags.Integer(70, 0);
+            tags.Integer(70, flag);
             records.Point(10, 0, 0);
             tags.Text(3, name);
             tags.Text(1, "");
+            space.Enter(record);
+            foreach (var entity in content) space.Write(entity);
             Head("ENDBLK", end, "AcDbBlockEnd");
 
             void Head(string kind, long handle, string marker)
             {
-                records.Start(kind, handle, record, "AcDbEntity");
+                records.Start(kind, handle, record);
+                records.Marker("AcDbEntity");
                 if (isPaper) tags.Integer(67, 1);
                 tags.Text(8, "0");
-                tags.Text(100, marker);
+                records.Marker(marker);
             }
         }
     }

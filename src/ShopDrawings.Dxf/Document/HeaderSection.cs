@@ -11,7 +11,8 @@ internal sealed class HeaderSection(RecordWriter records)
     /// <param name="extents">The box of what is drawn, in mm.</param>
     /// <param name="limits">The box of the paper, in mm.</param>
     /// <param name="handSeed">A handle above every handle of the file.</param>
-    public void Write(Box2 extents, Box2 limits, long handSeed)
+    /// <param name="dimensionHeight">Lettering height of the standard dimension style, in mm.</param>
+    public void Write(Box2 extents, Box2 limits, long handSeed, double dimensionHeight)
     {
         Variable("$ACADVER", 1, records.Release switch { DxfRelease.R12 => "AC1009", DxfRelease.R2010 => "AC1024", _ => "AC1015" });
         Variable("$DWGCODEPAGE", 3, "ANSI_1252");
@@ -33,10 +34,10 @@ internal sealed class HeaderSection(RecordWriter records)
         tags.Text(9, "$LTSCALE");
         tags.Real(40, 1);
         Variable("$CLAYER", 8, "0");
-        Dimensions();
+        Dimensions(dimensionHeight);
     }
 
-    private void Dimensions()
+    private void Dimensions(double height)
     {
         Variable("$DIMSTYLE", 2, records.Name(RecordWriter.StandardName));
         foreach (var (name, _, value) in DimensionVariables.Factors)
@@ -45,7 +46,7 @@ internal sealed class HeaderSection(RecordWriter records)
             tags.Real(40, value);
         }
 
-        foreach (var (name, _, value) in DimensionVariables.Lengths)
+        foreach (var (name, _, value) in DimensionVariables.Lengths(height))
         {
             tags.Text(9, name);
             records.Length(40, value);

@@ -1,13 +1,20 @@
+using System.Globalization;
+
 namespace ShopDrawings.Dxf;
 
 /// <summary>
 /// The OBJECTS section of R2000 and later: the dictionaries, the layouts of model and paper, and the plot style every layer points to.
 /// Free readers do without; strict ones discard a drawing that lacks one of them.
 /// </summary>
-internal sealed class ObjectsSection(RecordWriter records)
+internal sealed class ObjectsSection(RecordWriter records, SheetLayout? layout)
 {
-    private const double PaperWidth = 420;      // A3 across
-    private const double PaperHeight = 297;
+    // Without a sheet asked for, the empty one beside the model is A3 across.
+    private static readonly SheetLayout Unused = new(420, 297, 1);
+
+    private readonly SheetLayout sheet = layout ?? Unused;
+
+    // Paper is measured in mm, or in inches where the file is and something stands on it.
+    private readonly bool isInInches = layout is not null && records.Unit == DrawingUnit.Inch;
 
     private readonly TagWriter tags = records.Tags;
 
@@ -52,10 +59,10 @@ internal sealed class ObjectsSection(RecordWriter records)
         tags.Integer(70, 1);
         tags.Integer(71, tab);
         Point(10, 0, 0);
-        Point(11, PaperWidth, PaperHeight);
+        Point(11, OnPaper(sheet.Width), OnPaper(sheet.Height));
         Point(12, 0, 0, 0);
         Point(14, 0, 0, 0);
-        Point(15, PaperWidth, PaperHeight, 0);
+        Point(15, OnPaper(sheet.Width), OnPaper(sheet.Height), 0);
         tags.Real(146, 0);
         Point(13, 0, 0, 0);
         Point(16, 1, 0, 0);
@@ -64,20 +71,22 @@ internal sealed class ObjectsSection(RecordWriter records)
         tags.Handle(330, blockRecord);
     }
 
-    // Lengths on paper are mm, whatever the drawing's unit (group 72).
+    private double OnPaper(double length) => isInInches ? records.InUnits(length) : length;
+
+    // Paper size and margins are mm, whatever its unit (group 72: 0 inches, 1 mm).
     private void PlotSettings(int flags)
     {
         const double SideMargin = 7.5, EndMargin = 20;
         tags.Text(1, "");
         tags.Text(2, "none_device");
-        tags.Text(4, "ISO_A3_(420.00_x_297.00_MM)");
+        tags.Text(4, layout is null ? "ISO_A3_(420.00_x_297.00_MM)" : string.Create(CultureInfo.InvariantCulture, $"CUSTOM_({sheet.Width:0.00}_x_{sheet.Height:0.00}_MM)"));
         tags.Text(6, "");
-        ReadOnlySpan<double> margins = [SideMargin, EndMargin, SideMargin, EndMargin, PaperWidth, PaperHeight, 0, 0, 0, 0];
+        ReadOnlySpan<double> margins = [SideMargin, EndMargin, SideMargin, EndMargin, sheet.Width, sheet.Height, 0, 0, 0, 0];
         for (var i = 0; i < margins.Length; i++) tags.Real(40 + i, margins[i]);
         ReadOnlySpan<double> windowAndScale = [0, 0, 1, 1];
         for (var i = 0; i < windowAndScale.Length; i++) tags.Real(140 + i, windowAndScale[i]);
         tags.Integer(70, flags);
-        tags.Integer(72, 1);
+        tags.Integer(72, isInInches ? 0 : 1);
         tags.Integer(73, 0);
         tags.Integer(74, 0);
         tags.Text(7, "");

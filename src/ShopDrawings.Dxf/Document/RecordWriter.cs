@@ -1,16 +1,19 @@
 namespace ShopDrawings.Dxf;
 
 /// <summary>Writes what tags have in common by release and unit: heads of records, markers, names, lengths.</summary>
-internal sealed class RecordWriter(TagWriter tags, DxfRelease release, DrawingUnit unit)
+internal sealed class RecordWriter(TagWriter tags, DxfRelease release, DrawingUnit unit, long firstHandle)
 {
     /// <summary>The name of the only text style and of the only dimension style.</summary>
     public const string StandardName = "Standard";
 
     private readonly double millimetres = unit.Millimetres();
-    private long nextHandle = SkeletonHandle.FirstFree;
+    private long nextHandle = firstHandle;
 
     /// <summary>Whether handles, owners, subclass markers and everything else younger than R12 are left out.</summary>
     public bool IsR12 { get; } = release == DxfRelease.R12;
+
+    /// <summary>Whether text must be ASCII.</summary>
+    public bool IsAscii { get; } = release != DxfRelease.R2010;
 
     /// <summary>The release written.</summary>
     public DxfRelease Release { get; } = release;

@@ -13,8 +13,11 @@ internal sealed class Survey
     // Readers letter in their own font, up to a fifth wider than the one the drawing was measured with.
     private const double WiderLettering = 0.2;
     private const double SmallestSize = 1e-6;
+    private const double MostScale = 1000;
 
-    private Survey(DxfRelease release, DrawingUnit unit) => (Release, Unit) = (release, unit);
+    private readonly bool isReleaseFixed;
+
+    private Survey(DxfRelease? release, DrawingUnit unit) => (Release, Unit, isReleaseFixed) = (release ?? DxfRelease.R2000, unit, release is not null);
 
     /// <summary>The release to write.</summary>
     public DxfRelease Release { get; private set; }
@@ -25,14 +28,33 @@ internal sealed class Survey
     /// <summary>The box of what is drawn, in mm, lettering with room to spare; nothing for an empty drawing.</summary>
     public Box2? Extents { get; private set; }
 
-    /// <summary>At least as many handles as the entities take.</summary>
+    /// <summary>At least as many handles as the entities take, those in blocks too.</summary>
     public long Handles { get; private set; }
 
+    /// <summary>How many dimensions there are.</summary>
+    public long Dimensions { get; private set; }
+
+    /// <summary>The dimension styles the entities use.</summary>
+    public DimensionStyleTable Styles { get; } = new();
+
     /// <summary>Goes through a drawing once.</summary>
+    /// <param name="drawing">The drawing.</param>
+    /// <param name="release">The release the user fixed, or nothing: then texts outside ASCII ask for a newer one.</param>
+    /// <param name="unit">The unit of the file.</param>
+    /// <param name="titles">Texts that stand beside the drawing.</param>
     /// <exception cref="ArgumentException">An entity has a number the format cannot hold.</exception>
-    public static Survey Of(Drawing drawing, DxfRelease release, DrawingUnit unit)
+    public static Survey Of(Drawing drawing, DxfRelease? release, DrawingUnit unit, IEnumerable<string> titles)
     {
         var survey = new Survey(release, unit);
+        foreach (var title in titles) survey.Fitted(title);
+        foreach (var block in drawing.Blocks)
+        {
+            // Where it is defined nothing is seen of it.
+            var extents = survey.Extents;
+            if (!block.Entities.All(survey.Take)) throw new ArgumentException($"Block {block.Name} has a number that is not finite, reaches 1e9, or is too small.", nameof(drawing));
+            survey.Extents = extents;
+        }
+
         for (var i = 0; i < drawing.Entities.Length; i++)
         {
             var entity = drawing.Entities[i];
@@ -45,19 +67,36 @@ internal sealed class Survey
 
     private bool Take(Entity entity)
     {
-        if (entity is LinearDimension d)
-            return IsNumber(d.Height) && Fits(d.From) && Fits(d.To) && Fits(d.Line) && DimensionGraphics.Of(d).All(Take);
         Handles++;
-        if (entity is TextEntity text) return Take(text);
+        switch (entity)
+        {
+            case TextEntity text:
+                return Take(text);
+            case Dimension d:
+                Dimensions++;
+                Fitted(d.Text);
+                return Uses(d.Height) && d is not AngularDimension { Measured: 0 } && DimensionGroups.Of(d, isR12: false).Numbers.All(IsNumber) && DimensionGraphics.Of(d).All(Take);
+            case LeaderEntity leader:
+                return leader.Points.Length >= 2 && Uses(leader.Height) && leader.Points.All(Fits) && DimensionGraphics.Of(leader).All(Take);
+            case InsertEntity insert:
+                // Its parts are written in the block alone.
+                var handles = Handles;
+                var taken = insert.Scale is > 0 and < MostScale && IsNumber(insert.AngleDegrees) && Fits(insert.Position) && insert.Parts.All(Take);
+                Handles = handles;
+                return taken;
+        }
 
         // The centre of an all but straight arc is too far off to compute a box from.
-        var box = entity is SegmentEntity { Segment: var s } && ModelSpace.IsFlat(s) ? Box2.Around([s.Start, s.End]) : entity.Bounds;
+        var box = entity is SegmentEntity { Segment: var s } && SpaceWriter.IsFlat(s) ? Box2.Around([s.Start, s.End]) : entity.Bounds;
         Add(box);
         return Fits(box) && entity switch
         {
             ContourEntity contour => !(contour.Contour.AsCircle?.Radius < SmallestIn(Unit)) && contour.Contour.Segments.All(s => IsNumber(s.Bulge)),
             SegmentEntity { Segment.Bulge: var bulge } => IsNumber(bulge),
             CircleEntity circle => circle.Radius >= SmallestIn(Unit),
+            EllipseEntity e => e.Ratio is > 0 and <= 1 && Fits(e.Major) && e.Major.Length * e.Ratio >= SmallestIn(Unit) && IsNumber(e.StartDegrees)
+                && e.StartDegrees >= 0 && e.EndDegrees > e.StartDegrees && e.EndDegrees <= e.StartDegrees + 360,
+            HatchEntity { Pattern: { } p } => p.Spacing >= SmallestIn(Unit) && p.Spacing < FixedPoint.Limit && IsNumber(p.AngleDegrees) && Fits(p.Origin),
             _ => true,
         };
     }
@@ -65,12 +104,26 @@ internal sealed class Survey
     private bool Take(TextEntity text)
     {
         if (!(text.Height >= SmallestIn(Unit)) || !IsNumber(text.AngleDegrees)) return false;
-        var line = TextFit.Fit(text.Text, Release == DxfRelease.R12);
+        var line = Fitted(text.Text);
         if (line.Length == 0) return true;
-        if (Release == DxfRelease.R2000 && !Ascii.IsValid(line)) Release = DxfRelease.R2010;
         var box = Wider(text with { Text = line });
         Add(box);
         return Fits(box);
+    }
+
+    // The text as it will be written, and the release that asks for.
+    private string Fitted(string text)
+    {
+        var line = TextFit.Fit(text, isReleaseFixed && Release != DxfRelease.R2010);
+        if (!isReleaseFixed && !Ascii.IsValid(line)) Release = DxfRelease.R2010;
+        return line;
+    }
+
+    private bool Uses(double height)
+    {
+        var isSound = height >= SmallestIn(Unit) && IsNumber(height);
+        if (isSound) Styles.Use(height);
+        return isSound;
     }
 
     private static Box2 Wider(TextEntity text)

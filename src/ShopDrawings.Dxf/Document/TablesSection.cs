@@ -4,7 +4,7 @@ using ShopDrawings.Kernel;
 namespace ShopDrawings.Dxf;
 
 /// <summary>The TABLES section, all nine tables in the order readers want; R12 has no BLOCK_RECORD.</summary>
-internal sealed class TablesSection(RecordWriter records, LayerTable layers)
+internal sealed class TablesSection(RecordWriter records, LayerTable layers, BlockTable blocks, DimensionStyleTable styles)
 {
     private readonly TagWriter tags = records.Tags;
 
@@ -28,7 +28,7 @@ internal sealed class TablesSection(RecordWriter records, LayerTable layers)
     }
 
     /// <summary>Begins a table.</summary>
-    public void Table(string name, long handle, int count)
+    public void Table(string name, long handle, long count)
     {
         tags.Text(0, "TABLE");
         tags.Text(2, name);
@@ -117,25 +117,29 @@ internal sealed class TablesSection(RecordWriter records, LayerTable layers)
 
     private void DimensionStyles()
     {
-        Table("DIMSTYLE", SkeletonHandle.DimensionStyleTable, 1);
-        Record("DIMSTYLE", "AcDbDimStyleTableRecord", SkeletonHandle.StandardDimensionStyle, SkeletonHandle.DimensionStyleTable, records.Name(RecordWriter.StandardName));
-        foreach (var (_, code, value) in DimensionVariables.Factors) tags.Real(code, value);
-        foreach (var (_, code, value) in DimensionVariables.Lengths) records.Length(code, value);
-        foreach (var (_, code, value) in DimensionVariables.Switches) tags.Integer(code, value);
-        if (!records.IsR12)
-        {
-            foreach (var (_, code, value) in DimensionVariables.LaterSwitches) tags.Integer(code, value);
-            tags.Handle(340, SkeletonHandle.StandardStyle);
-        }
-
+        Table("DIMSTYLE", SkeletonHandle.DimensionStyleTable, 1 + styles.OtherCount);
+        DimensionStyle(RecordWriter.StandardName, SkeletonHandle.StandardDimensionStyle, styles.StandardHeight);
+        foreach (var (name, height) in styles.Others) DimensionStyle(name, records.NextHandle, height);
         End();
+    }
+
+    private void DimensionStyle(string name, long handle, double height)
+    {
+        Record("DIMSTYLE", "AcDbDimStyleTableRecord", handle, SkeletonHandle.DimensionStyleTable, records.Name(name));
+        foreach (var (_, code, value) in DimensionVariables.Factors) tags.Real(code, value);
+        foreach (var (_, code, value) in DimensionVariables.Lengths(height)) records.Length(code, value);
+        foreach (var (_, code, value) in DimensionVariables.Switches) tags.Integer(code, value);
+        if (records.IsR12) return;
+        foreach (var (_, code, value) in DimensionVariables.LaterSwitches) tags.Integer(code, value);
+        tags.Handle(340, SkeletonHandle.StandardStyle);
     }
 
     private void BlockRecords()
     {
-        Table("BLOCK_RECORD", SkeletonHandle.BlockRecordTable, 2);
+        Table("BLOCK_RECORD", SkeletonHandle.BlockRecordTable, 2 + blocks.Count);
         Block("*Model_Space", SkeletonHandle.ModelSpaceRecord, SkeletonHandle.ModelLayout);
         Block("*Paper_Space", SkeletonHandle.PaperSpaceRecord, SkeletonHandle.PaperLayout);
+        for (long i = 0; i < blocks.Count; i++) Block(blocks.NameOf(i), BlockTable.Record(i), SkeletonHandle.None);
         End();
 
         void Block(string name, long handle, long layout)

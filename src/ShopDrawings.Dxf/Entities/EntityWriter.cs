@@ -2,9 +2,15 @@ using System.Collections.Immutable;
 
 namespace ShopDrawings.Dxf;
 
-/// <summary>Writes entities of model space by their tables.</summary>
+/// <summary>Writes entities by their tables.</summary>
 internal sealed class EntityWriter(RecordWriter records)
 {
+    private long owner = SkeletonHandle.ModelSpaceRecord;
+    private bool isPaper;
+
+    /// <summary>Says whose the following entities are: the record of a block, of model space (as without this call) or of paper space.</summary>
+    public void Enter(long blockRecord, bool paper = false) => (owner, isPaper) = (blockRecord, paper);
+
     /// <summary>Writes one entity.</summary>
     /// <param name="type">Its table.</param>
     /// <param name="layer">The name of its layer, as the LAYER table spells it.</param>
@@ -13,7 +19,8 @@ internal sealed class EntityWriter(RecordWriter records)
     /// <exception cref="ArgumentException">There are too few or too many values for the table.</exception>
     public void Write(EntityType type, string layer, scoped ReadOnlySpan<double> numbers, params ReadOnlySpan<string> texts)
     {
-        records.Start(type.Name, records.NextHandle, SkeletonHandle.ModelSpaceRecord, "AcDbEntity");
+        records.Start(type.Name, records.NextHandle, owner, "AcDbEntity");
+        if (isPaper) records.Tags.Integer(67, 1);
         records.Tags.Text(8, layer);
         foreach (var subclass in type.Subclasses)
         {
@@ -39,7 +46,8 @@ internal sealed class EntityWriter(RecordWriter records)
 
             var value = numbers[..count];
             numbers = numbers[count..];
-            if (value[0] != group.Default && !(group.IsOptional && double.IsNaN(value[0]))) Put(group, value);
+            if (value[0] != group.Default && !(group.IsOptional && double.IsNaN(value[0])) && !(group.IsSinceR2000 && records.IsR12)) Put(group, value);
+            for (var n = group.Each.IsEmpty || double.IsNaN(value[0]) ? 0 : (long)value[0]; n > 0; n--) Put(group.Each, ref numbers, ref texts);
         }
     }
 
@@ -52,6 +60,9 @@ internal sealed class EntityWriter(RecordWriter records)
                 break;
             case GroupType.Real:
                 records.Tags.Real(group.Code, value[0]);
+                break;
+            case GroupType.Fine:
+                records.Tags.Fine(group.Code, value[0]);
                 break;
             case GroupType.Length:
                 records.Length(group.Code, value[0]);

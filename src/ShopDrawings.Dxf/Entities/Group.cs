@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace ShopDrawings.Dxf;
 
 /// <summary>One attribute of an entity.</summary>
@@ -11,6 +13,12 @@ internal sealed record Group(int Code, string Name, GroupType Type)
 
     /// <summary>Whether it may be missing without having a default: its numbers are <see cref="double.NaN"/> then.</summary>
     public bool IsOptional { get; init; }
+
+    /// <summary>Whether R12 does not know it.</summary>
+    public bool IsSinceR2000 { get; init; }
+
+    /// <summary>Of a whole number that counts: the groups that follow as many times as it says. Without the number they are missing too.</summary>
+    public ImmutableArray<Group> Each { get; init; } = [];
 
     /// <summary>How many numbers its value takes.</summary>
     public int Numbers => Type switch

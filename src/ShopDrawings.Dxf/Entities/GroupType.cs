@@ -15,6 +15,9 @@ internal enum GroupType
     /// <summary>A number without a unit, or an angle in degrees.</summary>
     Real,
 
+    /// <summary>A number without a unit that long axes multiply: with twelve decimals.</summary>
+    Fine,
+
     /// <summary>A length: mm in memory, the file's unit in the file.</summary>
     Length,
 

@@ -54,6 +54,19 @@ internal sealed class TagWriter(Stream output)
         buffer[used++] = (byte)'\n';
     }
 
+    /// <summary>Writes a real number with up to twelve decimals, for factors of long lengths.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The number is not finite or reaches 1000.</exception>
+    public void Fine(int code, double value)
+    {
+        const int Decimals = 12, MaxLength = 18;
+        if (!(Math.Abs(value) < 1000)) throw new ArgumentOutOfRangeException(nameof(value), value, "A fine number must be finite and below 1000.");
+        Code(code, MaxLength);
+        var rounded = Math.Round(value, Decimals) + 0.0;        // adding makes -0 a 0
+        rounded.TryFormat(buffer.AsSpan(used), out var length, "0.0###########", CultureInfo.InvariantCulture);
+        used += length;
+        buffer[used++] = (byte)'\n';
+    }
+
     /// <summary>Hands what is still in the buffer to the output.</summary>
     public void Flush()
     {

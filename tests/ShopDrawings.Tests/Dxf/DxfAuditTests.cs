@@ -52,7 +52,7 @@ public class DxfAuditTests
         var drawing = new Drawing("Wicked", "Texts", null, texts.SelectMany((text, i) => new Entity[]
         {
             new TextEntity(DxfFiles.Notes, new(0, 10 * i), 5, text),
-            new LinearDimension(DxfFiles.Dimensions, new(0, 10 * i), new(50, 10 * i), new(0, 10 * i + 5), false, text, 2),
+            new LinearDimension(DxfFiles.Dimensions, new(0, 10 * i), new(50, 10 * i), new(0, 10 * i + 5), false, "50 " + text, 2),
         }));
 
         DxfFiles.Audit(DxfFiles.Write(drawing, release));

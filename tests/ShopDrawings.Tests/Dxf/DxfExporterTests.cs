@@ -60,13 +60,16 @@ public class DxfExporterTests
     }
 
     [Fact]
-    public void Release_of_2000_with_a_text_outside_ascii_becomes_2010()
+    public void Release_not_fixed_becomes_2010_where_a_text_is_not_ascii()
     {
         Assert.Equal("AC1015", Header(Write(Everything("plain")), "$ACADVER"));
         Assert.Equal("AC1024", Header(Write(Everything("Größe")), "$ACADVER"));
         Assert.Equal("AC1009", Header(Write(Everything("Größe"), DxfRelease.R12), "$ACADVER"));
         Assert.Equal("AC1024", Header(Write(Of(new LinearDimension(Dimensions, new(0, 0), new(5, 0), new(0, 9), false, "5½", 3))), "$ACADVER"));
+        Assert.Equal("AC1015", Header(Write(Everything("Größe"), DxfRelease.R2000), "$ACADVER"));
         Assert.Contains((1, "Größe"), Tags(Write(Everything("Größe"))));
+        Assert.Contains((1, "Grosse"), Tags(Write(Everything("Größe"), DxfRelease.R2000)));
+        Assert.True(Ascii.IsValid(Write(Everything("Größe ½ 板"), DxfRelease.R2000)));
         Assert.True(Ascii.IsValid(Write(Everything("Größe ½ 板"), DxfRelease.R12)));
     }
 
@@ -182,6 +185,27 @@ public class DxfExporterTests
         new LinearDimension(Bores, new(0, 0), new(double.NaN, 0), new(0, 9), false, "9", 5),
         new LinearDimension(Bores, new(0, 0), new(9, 0), new(0, 9), false, "9", 0),
         new ArrowEntity(Bores, new(0, 0), new(0, 0), new(double.NaN, 0)),
+        new LinearDimension(Bores, new(0, 0), new(9, 0), new(double.NaN, 9), false, "9", 5),
+        new AlignedDimension(Bores, new(0, 0), new(0, 0), new(0, 9), "0", 5),
+        new RadiusDimension(Bores, new(0, 0), new(0, 0), "0", 5),
+        new DiameterDimension(Bores, new(0, 0), new(0, double.NaN), "0", 5),
+        new AngularDimension(Bores, new(0, 0), new(1, 0), new(2, 0), 5, "0", 5),
+        new AngularDimension(Bores, new(0, 0), new(1, 0), new(0, 0), 5, "0", 5),
+        new OrdinateDimension(Bores, new(2e9, 0), new(1, 0), new(0, 0), false, "0", 5),
+        new EllipseEntity(Bores, new(0, 0), new(1, 0), 1.1),
+        new EllipseEntity(Bores, new(0, 0), new(1, 0), 0),
+        new EllipseEntity(Bores, new(0, 0), new(0, 0), 1),
+        new EllipseEntity(Bores, new(double.NaN, 0), new(1, 0), 1),
+        new EllipseEntity(Bores, new(0, 0), new(1, 0), 1, 0, 361),
+        new EllipseEntity(Bores, new(0, 0), new(1, 0), 1, double.NaN, 90),
+        new LeaderEntity(Bores, [new(0, 0), new(0, 0)], 5),
+        new LeaderEntity(Bores, [new(0, 0)], 5),
+        new LeaderEntity(Bores, [new(0, 0), new(9, 0)], double.NaN),
+        new HatchEntity(Bores, Contour.Circle(new(0, 0), 9), [], new HatchPattern(0, 0)),
+        new HatchEntity(Bores, Contour.Circle(new(0, 0), 9), [], new HatchPattern(double.NaN, 1)),
+        new InsertEntity(Bores, Cup, new(0, 0), 0, 0),
+        new InsertEntity(Bores, Cup, new(0, double.NaN)),
+        new InsertEntity(Bores, Cup, new(0, 0), double.PositiveInfinity),
     ];
 
     [Fact]

@@ -16,6 +16,13 @@ internal static class DxfFiles
     public static readonly Layer Notes = new("NOTES", Role.Lettering, "Notes");
     public static readonly Layer Dimensions = new("DIMENSIONS", Role.Dimension, "Dimensions");
 
+    /// <summary>A block of a hinge's cup and its screws.</summary>
+    public static readonly Block Cup = new("CUP",
+    [
+        new CircleEntity(Bores, new(0, 0), 17.5), new CircleEntity(Bores, new(-22.5, 5.5), 1.25), new CircleEntity(Bores, new(22.5, 5.5), 1.25),
+        new SegmentEntity(Centres, new(new(-30, 0), new(30, 0))), new TextEntity(Notes, new(0, 8), 3, "cup"),
+    ]);
+
     /// <summary>A drawing that holds every entity.</summary>
     public static Drawing Everything(string note = "Side, 2 off, grain up") => new("Side", "A panel", null,
     [
@@ -33,13 +40,26 @@ internal static class DxfFiles
         new TextEntity(Notes, new(20, 320), 5, note, Anchor.BaseCentre, 30),
         new TextEntity(Notes, new(500, 320), 5, note, Anchor.BaseRight, -90),
         new TextEntity(Notes, new(500, 250), 5, note, Anchor.Middle),
-        new LinearDimension(Dimensions, new(0, 0), new(600, 0), new(0, -30), false, "600", 5),
-        new LinearDimension(Dimensions, new(0, 400), new(0, 0), new(-30, 0), true, "400", 5),
-        new LinearDimension(Dimensions, new(37, 37), new(37, 39.5), new(50, 0), true, "2.5", 5),
+        new LinearDimension(Dimensions, new(0, 0), new(600, 0), new(0, -30), false, "600 mm", 5),
+        new LinearDimension(Dimensions, new(0, 400), new(0, 0), new(-30, 0), true, "400 mm", 5),
+        new LinearDimension(Dimensions, new(37, 37), new(37, 39.5), new(50, 0), true, "2.5 mm", 5),
         new ArrowEntity(Notes, new(100, 200), new(110, 203), new(110, 197)),
+        new EllipseEntity(Hidden, new(300, 100), new(40, 10), 0.4),
+        new EllipseEntity(Hidden, new(300, 100), new(60, 0), 0.5, 300, 400),
+        new LeaderEntity(Notes, [new(300, 200), new(340, 260), new(360, 260)], 5),
+        new HatchEntity(Centres, Contour.RoundedRectangle(420, 20, 580, 90, 20), [Contour.Circle(new(460, 55), 20), Contour.Slot(new(510, 50), new(540, 60), 15)], new HatchPattern(45, 6)),
+        new HatchEntity(Notes, Contour.Rectangle(20, 200, 40, 220), [Contour.Circle(new(30, 210), 5)], null),
+        new InsertEntity(Notes, Cup, new(100, 300)),
+        new InsertEntity(Notes, Cup, new(200, 300), 90, 1.5),
+        new AlignedDimension(Dimensions, new(100, 300), new(400, 700), new(80, 320), "500 mm", 5),
+        new RadiusDimension(Dimensions, new(580, 380), new(594.142136, 394.142136), "R20 mm", 3.5),
+        new DiameterDimension(Dimensions, new(300, 200), new(321.213203, 221.213203), "Dia 60 mm", 5),
+        new AngularDimension(Dimensions, new(0, 0), new(100, 0), new(0, 80), 60, "90 deg", 5),
+        new OrdinateDimension(Dimensions, new(0, 0), new(37, 69), new(50, -60), false, "37 mm", 5),
+        new OrdinateDimension(Dimensions, new(0, 0), new(37, 69), new(-60, 75), true, "69 mm", 5),
     ]);
 
-    public static byte[] Write(Drawing drawing, DxfRelease release = DxfRelease.R2000, DrawingUnit unit = DrawingUnit.Millimetre)
+    public static byte[] Write(Drawing drawing, DxfRelease? release = null, DrawingUnit unit = DrawingUnit.Millimetre)
     {
         using var stream = new MemoryStream();
         new DxfExporter { Release = release, Unit = unit }.Write(drawing, stream);
@@ -75,6 +95,19 @@ internal static class DxfFiles
         return read;
     }
 
+    /// <summary>What a person sees of each file, as the outside reader takes it apart.</summary>
+    public static List<PictureFile> Pictures(IReadOnlyList<byte[]> files)
+    {
+        List<PictureFile> read = [];
+        InFolder(files, paths =>
+        {
+            var result = OutsideProgram.RunOracle("dxf_entities.py", "ezdxf", ["--picture", .. paths]);
+            Assert.True(result.ExitCode == 0, result.Output + result.Errors);
+            read = JsonSerializer.Deserialize<List<PictureFile>>(result.Output, JsonSerializerOptions.Web)!;
+        });
+        return read;
+    }
+
     private static void InFolder(IReadOnlyList<byte[]> files, Action<string[]> use)
     {
         var folder = Directory.CreateTempSubdirectory("dxf");
@@ -94,7 +127,11 @@ internal static class DxfFiles
         }
     }
 
-    public sealed record ReadFile(int Units, string Release, List<ReadEntity> Entities);
+    public sealed record ReadFile(int Units, string Release, List<ReadEntity> Entities, List<ReadEntity> Paper, Dictionary<string, int> Blocks);
 
-    public sealed record ReadEntity(string Type, string Layer, double[] Numbers, string? Text);
+    public sealed record ReadEntity(string Type, string Layer, double[] Numbers, string? Text, List<ReadEntity>? Block = null);
+
+    public sealed record PictureFile(List<PictureLine> Entities);
+
+    public sealed record PictureLine(string Layer, double[] Points, string? Text);
 }

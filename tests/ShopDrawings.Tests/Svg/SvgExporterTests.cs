@@ -24,7 +24,7 @@ public class SvgExporterTests
         Assert.DoesNotContain('\r', text);
         Assert.DoesNotContain("DOCTYPE", text, StringComparison.Ordinal);
         Assert.DoesNotContain("href", text, StringComparison.Ordinal);
-        Assert.All(typeof(Entity).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(Entity))),
+        Assert.All(typeof(Entity).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(Entity)) && !t.IsAbstract),
             type => Assert.Contains(SvgSample.Sheet().Entities, e => e.GetType() == type));
         Assert.Equal(SvgSample.Ns + "svg", SvgSample.Read(SvgSample.Sheet()).Name);
     }
@@ -109,6 +109,37 @@ public class SvgExporterTests
         Assert.Equal(3, root.Descendants(SvgSample.Ns + "line").Count());
         Assert.Equal(["#000000", "#000000"], root.Descendants(SvgSample.Ns + "path").Select(p => p.Attribute("fill")!.Value));
         Assert.Equal("100", root.Only("text").Value);
+    }
+
+    [Fact]
+    public void Ellipse_is_drawn_by_elliptical_quarters() => Assert.Equal(
+        "M40 0 A40 20 0 0 0 0 -20 A40 20 0 0 0 -40 0 A40 20 0 0 0 0 20 A40 20 0 0 0 40 0",
+        SvgSample.Read(SvgSample.Of(new EllipseEntity(Any, default, new(40, 0), 0.5))).Only("path").Attribute("d")?.Value);
+
+    [Fact]
+    public void Solid_hatch_is_filled_but_for_its_islands()
+    {
+        var path = SvgSample.Read(SvgSample.Of(new HatchEntity(Any, Contour.Rectangle(0, 0, 9, 9), [Contour.Rectangle(3, 3, 6, 6)], null))).Only("path");
+
+        Assert.Equal(("evenodd", "none"), (path.Attribute("fill-rule")?.Value, path.Attribute("stroke")?.Value));
+        Assert.Equal("M0 0 L9 0 L9 -9 L0 -9 Z M3 -3 L6 -3 L6 -6 L3 -6 Z", path.Attribute("d")?.Value);
+    }
+
+    [Fact]
+    public void Hatch_is_drawn_by_its_lines() =>
+        Assert.Equal(8, SvgSample.Read(SvgSample.Of(new HatchEntity(Any, Contour.Rectangle(0, 0.5, 9, 8.5), [], new HatchPattern(0, 1)))).Descendants(SvgSample.Ns + "line").Count());
+
+    [Fact]
+    public void Block_is_drawn_on_the_layers_of_its_entities()
+    {
+        var other = new Layer("OTHER", Role.Bore, "Bores");
+        var block = new Block("CUP", [new CircleEntity(other, new(10, 0), 5)]);
+
+        var root = SvgSample.Read(SvgSample.Of(new InsertEntity(Any, block, new(100, 100), 90, 2)));
+
+        var circle = root.Only("circle");
+        Assert.Equal("OTHER", circle.Parent?.Attribute("id")?.Value);
+        Assert.Equal((100, -120, 10), (circle.Number("cx"), circle.Number("cy"), circle.Number("r")));
     }
 
     [Fact]
