@@ -93,6 +93,7 @@ internal sealed class Survey
         {
             ContourEntity contour => !(contour.Contour.AsCircle?.Radius < SmallestIn(Unit)) && contour.Contour.Segments.All(s => IsNumber(s.Bulge)),
             SegmentEntity { Segment.Bulge: var bulge } => IsNumber(bulge),
+            PathEntity path => path.Path.Segments.All(s => IsNumber(s.Bulge)),
             CircleEntity circle => circle.Radius >= SmallestIn(Unit),
             EllipseEntity e => e.Ratio is > 0 and <= 1 && Fits(e.Major) && e.Major.Length * e.Ratio >= SmallestIn(Unit) && IsNumber(e.StartDegrees)
                 && e.StartDegrees >= 0 && e.EndDegrees > e.StartDegrees && e.EndDegrees <= e.StartDegrees + 360,

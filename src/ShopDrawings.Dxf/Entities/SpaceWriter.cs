@@ -47,6 +47,9 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
             case SegmentEntity { Segment: var segment }:
                 LineOrArc(layer, segment);
                 break;
+            case PathEntity { Path: var way }:
+                Path(layer, way.Segments.AsSpan(), way.IsClosed);
+                break;
             case CircleEntity { Centre: var centre, Radius: var radius }:
                 entities.Write(EntityTypes.Circle, layer, [centre.X, centre.Y, radius]);
                 break;
