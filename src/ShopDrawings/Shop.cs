@@ -37,15 +37,14 @@ public static class Shop
     {
         ArgumentNullException.ThrowIfNull(project);
         var diagnostics = new List<Diagnostic>();
-        var resolved = ProjectResolver.Resolve(project.Model, project.Lengths, diagnostics);
-        return Outcome<Design>.Of(resolved is { } r ? new Design(r.Assembly, r.Checks, project.Lengths) { Banding = project.Model.Banding } : null, diagnostics);
+        return Outcome<Design>.Of(ProjectResolver.Resolve(project.Model, project.Lengths, diagnostics), diagnostics);
     }
 
     /// <summary>Looks for what would go wrong before anything is cut.</summary>
     public static ImmutableArray<Finding> Check(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
-        return Kernel.Check.RunAll(design.Assembly, design.Checks, design.Lengths);
+        return [.. Kernel.Check.RunAll(design.Assembly, design.Checks, design.Lengths), .. design.Machining.SelectMany(m => m.Plan.Findings)];
     }
 
     /// <summary>Makes every drawing; a panel that must not be cut gets no machine drawing and a stamp on its sheet.</summary>
@@ -59,9 +58,12 @@ public static class Shop
         var stacks = PanelStacks.Find(design.Assembly.Panels);
         foreach (var panel in design.Assembly.Panels)
         {
-            if (!withheld.Contains(panel.Id)) drawings.Add(new($"panels/{panel.Id}-mm", "dxf", MachineDrawing.Of(panel)));
             drawings.Add(new($"panels/{panel.Id}", "svg", PanelSheet.Of(panel, design.Assembly.Name, design.Lengths, findings, twins.GetValueOrDefault(panel.Id), stacks.FirstOrDefault(s => s.Panels.Any(p => p.Id == panel.Id)))));
         }
+
+        foreach (var (profile, plan) in design.Machining)
+            foreach (var program in plan.Programs.Where(p => !p.Panels.Any(l => withheld.Contains(l.Panel.Id))))
+                drawings.Add(new($"machines/{profile.Machine.Name}/{(program.Sheet is null ? "panels" : "sheets")}/{program.Name}-{profile.UnitSuffix}", profile.Format, MachineDrawing.Of(program, profile.Drawing)) { Exporter = profile.Dxf });
 
         return job with { Drawings = drawings.ToImmutable() };
     }
@@ -75,7 +77,8 @@ public static class Shop
             from drawing in job.Drawings
             from exporter in exporters.Drawings
             where exporter.Format == drawing.Format
-            select new Output($"{drawing.Path}.{exporter.Format}", stream => exporter.Write(drawing.Drawing, stream));
+            let writer = drawing.Exporter?.GetType() == exporter.GetType() ? drawing.Exporter : exporter
+            select new Output($"{drawing.Path}.{exporter.Format}", stream => writer.Write(drawing.Drawing, stream));
         return [.. drawings, .. exporters.Jobs.SelectMany(e => e.Export(job))];
     }
 }
