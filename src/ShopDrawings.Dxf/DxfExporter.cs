@@ -23,13 +23,22 @@ public sealed class DxfExporter : IDrawingExporter
     /// <summary>Colour, line type and lineweight of the layers, by their roles.</summary>
     public Style Style { get; init; } = Style.Standard;
 
+    /// <summary>What closed outlines are written as.</summary>
+    public DxfOutlines Outlines { get; init; } = DxfOutlines.Polylines;
+
+    /// <summary>
+    /// How far, in mm, chords may be off the arcs they stand for, from 0.005 to 100, for controllers that know no arcs; nothing, as by
+    /// default, where arcs stay arcs. Round outlines become chords too; circles, which are bores, stay circles.
+    /// </summary>
+    public double? ChordTolerance { get; init; }
+
     /// <summary>A sheet of paper beside the model, or nothing, as by default: many readers draw it over the model. R12 files do without.</summary>
     public SheetLayout? Layout { get; init; }
 
     /// <inheritdoc/>
     /// <remarks>A text without any visible letter is left out. Nothing is written when the drawing is refused.</remarks>
     /// <exception cref="ArgumentException">
-    /// An entity has a number that is not finite or reaches 1e9, a radius or a lettering height below 1e-6 units, or is otherwise not what its description asks for; a pen's colour is not 1 to 255; the layout is no sheet.
+    /// An entity has a number that is not finite or reaches 1e9, a radius or a lettering height below 1e-6 units, or is otherwise not what its description asks for; a pen's colour is not 1 to 255; the layout is no sheet; the chord tolerance is out of range.
     /// </exception>
     public void Write(Drawing drawing, Stream output)
     {
@@ -37,7 +46,9 @@ public sealed class DxfExporter : IDrawingExporter
         ArgumentNullException.ThrowIfNull(output);
         var layout = Release == DxfRelease.R12 ? null : Layout;
         if (layout is not null) PaperSheet.Check(layout);
-        var survey = Survey.Of(drawing, Release, Unit, layout?.Title ?? []);
+        var form = new PathForm(Outlines, ChordTolerance);
+        form.Check();
+        var survey = Survey.Of(drawing, Release, Unit, form, layout?.Title ?? []);
         var layers = new LayerTable([.. drawing.Layers, .. PaperSheet.LayersOf(layout).Except(drawing.Layers)], Style);
         DxfDocument.Write(drawing, survey, layers, layout, output);
     }

@@ -19,8 +19,9 @@ Prints one JSON list, one item a file: "units" ($INSUNITS), "release", "entities
   DIMENSION  type, measurement stored in the file (in R12 that of the points), measurement computed from the points as read,
              dimension style's text height; "text" is the text, "block" what its block draws, as entities
 An entity of paper space is in "paper", the number of entities of every block in "blocks".
-With --picture an item's "entities" are what a person sees: each a "layer" and "points" x y along it, at most 0.001 off; blocks, dimensions
-and leaders are taken apart by the reader, hatch lines drawn from what it read. A text is its point, with "text".
+With --picture an item's "entities" are what a person sees: each a "layer" and "points" x y along it, at most 0.001 off; dimensions and
+leaders are taken apart by the reader, hatch lines drawn from what it read. A text is its point, with "text". Blocks are drawn as they are
+defined and then turned and scaled by the reader's matrix (its own parts of an insert leave hatch lines and arrows as they were).
 exit: 0; 2 wrong call or ezdxf missing
 needs: apt-get install python3-ezdxf
 """
@@ -140,8 +141,8 @@ def crossings(o, d, n, p, q, b, c):
             yield t
 
 
-def curve(e):
-    """Points of an arc, circle or ellipse whose chords are at most 0.0005 off (the reader's own are coarser, and none for some ellipses)."""
+def curve(e, off):
+    """Points of an arc, circle or ellipse whose chords are at most so much off (the reader's own are coarser, and none for some ellipses)."""
     d, c = e.dxf, plane(e.dxf.center)
     if e.dxftype() == "ELLIPSE":
         major, ratio, a, b = plane(d.major_axis), d.ratio, d.start_param, d.end_param
@@ -151,7 +152,7 @@ def curve(e):
         major, ratio, a, b = [d.radius, 0.0], 1.0, 0.0, 2 * math.pi
     if b <= a:
         b += 2 * math.pi
-    n = max(8, math.ceil((b - a) / (2 * math.acos(1 - min(0.5, 0.0005 / math.hypot(*major))))))
+    n = max(8, math.ceil((b - a) / (2 * math.acos(1 - min(0.5, off / math.hypot(*major))))))
     out = []
     for i in range(n + 1):
         t = a + (b - a) * i / n
@@ -159,12 +160,18 @@ def curve(e):
     return out
 
 
-def picture(e):
+def picture(e, off=0.0005):
     from ezdxf.path import make_path
     t, layer = e.dxftype(), e.dxf.layer
-    if t in ("INSERT", "DIMENSION", "LEADER", "LWPOLYLINE", "POLYLINE"):
+    if t == "INSERT":
+        m = e.matrix44()
+        for v in e.block():
+            for item in picture(v, off / e.dxf.get("xscale", 1.0)):
+                p = item["points"]
+                yield {**item, "points": [n for q in m.transform_vertices([(x, y, 0) for x, y in zip(p[::2], p[1::2])]) for n in plane(q)]}
+    elif t in ("DIMENSION", "LEADER", "LWPOLYLINE", "POLYLINE"):
         for v in e.virtual_entities():
-            yield from picture(v)
+            yield from picture(v, off)
     elif t == "HATCH" and not e.dxf.solid_fill:
         for p, q in hatch_lines(e):
             yield {"layer": layer, "points": [p[0], p[1], q[0], q[1]]}
@@ -175,7 +182,7 @@ def picture(e):
     elif t == "POINT":
         yield {"layer": layer, "points": plane(e.dxf.location)}
     elif t in ("ARC", "CIRCLE", "ELLIPSE"):
-        yield {"layer": layer, "points": curve(e)}
+        yield {"layer": layer, "points": curve(e, off)}
     else:
         yield {"layer": layer, "points": [n for p in make_path(e).flattening(0.001) for n in plane(p)]}
 

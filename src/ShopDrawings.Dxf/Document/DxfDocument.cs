@@ -13,7 +13,7 @@ internal static class DxfDocument
         var blocks = new BlockTable(drawing.Blocks, survey.Dimensions);
         var styles = survey.Styles;
         var records = new RecordWriter(tags, survey.Release, survey.Unit, SkeletonHandle.FirstFree + blocks.Handles);
-        var space = new SpaceWriter(records, layers, blocks, styles);
+        var space = new SpaceWriter(records, layers, blocks, styles, survey.Form);
         var handSeed = SkeletonHandle.FirstFree + blocks.Handles + layers.Pens.Length + styles.OtherCount + survey.Handles + PaperSheet.HandlesOf(layout);
         var paper = drawing.Page is { } page ? new Box2(default, page) : (Box2?)null;
         var extents = survey.Extents ?? paper ?? new Box2(default, new Point2(1, 1));

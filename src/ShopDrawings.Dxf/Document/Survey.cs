@@ -17,13 +17,16 @@ internal sealed class Survey
 
     private readonly bool isReleaseFixed;
 
-    private Survey(DxfRelease? release, DrawingUnit unit) => (Release, Unit, isReleaseFixed) = (release ?? DxfRelease.R2000, unit, release is not null);
+    private Survey(DxfRelease? release, DrawingUnit unit, PathForm form) => (Release, Unit, Form, isReleaseFixed) = (release ?? DxfRelease.R2000, unit, form, release is not null);
 
     /// <summary>The release to write.</summary>
     public DxfRelease Release { get; private set; }
 
     /// <summary>The unit of the file.</summary>
     public DrawingUnit Unit { get; }
+
+    /// <summary>How lines and arcs are written.</summary>
+    public PathForm Form { get; }
 
     /// <summary>The box of what is drawn, in mm, lettering with room to spare; nothing for an empty drawing.</summary>
     public Box2? Extents { get; private set; }
@@ -41,11 +44,12 @@ internal sealed class Survey
     /// <param name="drawing">The drawing.</param>
     /// <param name="release">The release the user fixed, or nothing: then texts outside ASCII ask for a newer one.</param>
     /// <param name="unit">The unit of the file.</param>
+    /// <param name="form">How lines and arcs are written.</param>
     /// <param name="titles">Texts that stand beside the drawing.</param>
     /// <exception cref="ArgumentException">An entity has a number the format cannot hold.</exception>
-    public static Survey Of(Drawing drawing, DxfRelease? release, DrawingUnit unit, IEnumerable<string> titles)
+    public static Survey Of(Drawing drawing, DxfRelease? release, DrawingUnit unit, PathForm form, IEnumerable<string> titles)
     {
-        var survey = new Survey(release, unit);
+        var survey = new Survey(release, unit, form);
         foreach (var title in titles) survey.Fitted(title);
         foreach (var block in drawing.Blocks)
         {
@@ -87,20 +91,33 @@ internal sealed class Survey
         }
 
         // The centre of an all but straight arc is too far off to compute a box from.
-        var box = entity is SegmentEntity { Segment: var s } && SpaceWriter.IsFlat(s) ? Box2.Around([s.Start, s.End]) : entity.Bounds;
+        var box = entity is SegmentEntity { Segment: var s } && ArcGroups.IsFlat(s) ? Box2.Around([s.Start, s.End]) : entity.Bounds;
         Add(box);
-        return Fits(box) && entity switch
-        {
-            ContourEntity contour => !(contour.Contour.AsCircle?.Radius < SmallestIn(Unit)) && contour.Contour.Segments.All(s => IsNumber(s.Bulge)),
-            SegmentEntity { Segment.Bulge: var bulge } => IsNumber(bulge),
-            PathEntity path => path.Path.Segments.All(s => IsNumber(s.Bulge)),
-            CircleEntity circle => circle.Radius >= SmallestIn(Unit),
-            EllipseEntity e => e.Ratio is > 0 and <= 1 && Fits(e.Major) && e.Major.Length * e.Ratio >= SmallestIn(Unit) && IsNumber(e.StartDegrees)
-                && e.StartDegrees >= 0 && e.EndDegrees > e.StartDegrees && e.EndDegrees <= e.StartDegrees + 360,
-            HatchEntity { Pattern: { } p } => p.Spacing >= SmallestIn(Unit) && p.Spacing < FixedPoint.Limit && IsNumber(p.AngleDegrees) && Fits(p.Origin),
-            _ => true,
-        };
+        if (!Fits(box) || !IsSound(entity)) return false;
+        Handles += MostParts(entity) - 1;
+        return true;
     }
+
+    private bool IsSound(Entity entity) => entity switch
+    {
+        ContourEntity contour => !(contour.Contour.AsCircle?.Radius < SmallestIn(Unit)) && contour.Contour.Segments.All(s => IsNumber(s.Bulge)),
+        SegmentEntity { Segment.Bulge: var bulge } => IsNumber(bulge),
+        PathEntity path => path.Path.Segments.All(s => IsNumber(s.Bulge)),
+        CircleEntity circle => circle.Radius >= SmallestIn(Unit),
+        EllipseEntity e => e.Ratio is > 0 and <= 1 && Fits(e.Major) && e.Major.Length * e.Ratio >= SmallestIn(Unit) && IsNumber(e.StartDegrees)
+            && e.StartDegrees >= 0 && e.EndDegrees > e.StartDegrees && e.EndDegrees <= e.StartDegrees + 360,
+        HatchEntity { Pattern: { } p } => p.Spacing >= SmallestIn(Unit) && p.Spacing < FixedPoint.Limit && IsNumber(p.AngleDegrees) && Fits(p.Origin),
+        _ => true,
+    };
+
+    private long MostParts(Entity entity) => entity switch
+    {
+        ContourEntity contour => Form.MostParts(contour.Contour.Segments.AsSpan()),
+        SegmentEntity segment => Form.MostParts(segment.Segment),
+        PathEntity path => Form.MostParts(path.Path.Segments.AsSpan()),
+        EllipseEntity ellipse when Form != PathForm.Usual => Form.MostParts([.. ellipse.Arcs(SpaceWriter.EllipseTolerance)]),
+        _ => 1,
+    };
 
     private bool Take(TextEntity text)
     {

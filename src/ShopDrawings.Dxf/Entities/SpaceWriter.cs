@@ -6,14 +6,10 @@ using ShopDrawings.Kernel;
 namespace ShopDrawings.Dxf;
 
 /// <summary>Says which DXF entities stand for the entities of a drawing, and writes them one after the other into model space, paper space or a block.</summary>
-internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, BlockTable blocks, DimensionStyleTable styles)
+internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, BlockTable blocks, DimensionStyleTable styles, PathForm form)
 {
-    // Half a unit of an angle's sixth decimal moves the end of a larger arc, in mm, by more than 5e-5: there a bulge is the better number.
-    private const double GreatestArc = 5000;
-    private const double SmallestArc = 1e-4;
-
-    // R12 has no ellipses: arcs that stay this near, in mm; in a block, before an insert scales it.
-    private const double EllipseTolerance = 0.001;
+    /// <summary>R12 has no ellipses, nor have files without arcs: arcs that stay this near, in mm; in a block, before an insert scales it.</summary>
+    public const double EllipseTolerance = 0.001;
 
     // R12 has no filled areas: lines a pen's width apart, in mm, and no more than a plotter would draw.
     private const double FillSpacing = 0.25;
@@ -23,6 +19,7 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
 
     private readonly EntityWriter entities = new(records);
     private readonly List<double> vertices = [];
+    private readonly List<Segment> chords = [];
     private bool isInBlock;
 
     /// <summary>Says where the following entities go; before the first call, into model space.</summary>
@@ -38,14 +35,15 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
         var layer = layers.NameOf(entity.Layer);
         switch (entity)
         {
-            case ContourEntity { Contour.AsCircle: { } circle }:
+            case ContourEntity { Contour.AsCircle: { } circle } when form.ChordTolerance is null:
                 entities.Write(EntityTypes.Circle, layer, [circle.Centre.X, circle.Centre.Y, circle.Radius]);
                 break;
             case ContourEntity { Contour.Segments: var segments }:
-                Path(layer, segments.AsSpan(), closed: true);
+                Path(layer, segments.AsSpan(), closed: true, form.ChordTolerance);
                 break;
             case SegmentEntity { Segment: var segment }:
-                LineOrArc(layer, segment);
+                if (form.ChordTolerance is not null && !ArcGroups.IsFlat(segment)) Path(layer, [segment], closed: false, form.ChordTolerance);
+                else LineOrArc(layer, segment);
                 break;
             case PathEntity { Path: var way }:
                 Path(layer, way.Segments.AsSpan(), way.IsClosed);
@@ -86,38 +84,53 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
 
     private void LineOrArc(string layer, Segment s)
     {
-        if (IsFlat(s) || s.Radius < SmallestArc)
+        if (ArcGroups.IsFlat(s)) Line(layer, s);
+        else if (ArcGroups.Of(s) is var (centre, radius, start, end)) entities.Write(EntityTypes.Arc, layer, [centre.X, centre.Y, radius, start, end]);
+        else if (Math.Abs(s.Bulge) <= 1)
         {
-            Line(layer, s);
-            return;
+            chords.Clear();
+            ArcChords.Add(s, ArcGroups.Tolerance, chords);
+            foreach (var chord in chords) Line(layer, chord);
         }
-
-        var (centre, radius) = (s.Centre, s.Radius);
-        var (from, to) = s.Bulge > 0 ? (s.Start - centre, s.End - centre) : (s.End - centre, s.Start - centre);
-        var (start, end) = (Angle.Of(from), Angle.Of(to));
-
-        if (radius > GreatestArc) Path(layer, [s], closed: false);
-        else if (!FixedPoint.Same(start, end)) entities.Write(EntityTypes.Arc, layer, [centre.X, centre.Y, radius, start, end]);
-        else if (Math.Abs(s.Bulge) > 1) entities.Write(EntityTypes.Circle, layer, [centre.X, centre.Y, radius]);
-        else Line(layer, s);        // an arc whose angles are alike would be read as a full circle
+        else if (s.Radius <= ArcGroups.GreatestPlain)
+        {
+            // Its angles are alike.
+            entities.Write(EntityTypes.Circle, layer, [s.Centre.X, s.Centre.Y, s.Radius]);
+        }
+        else
+        {
+            var half = ArcChords.Part(s, 0.5);
+            LineOrArc(layer, half);
+            LineOrArc(layer, half with { Start = half.End, End = s.End });
+        }
     }
 
     private void Line(string layer, Segment s) => entities.Write(EntityTypes.Line, layer, [s.Start.X, s.Start.Y, s.End.X, s.End.Y]);
 
-    /// <summary>Whether a line says the same: the middle is off the chord by less than two equal lengths may differ.</summary>
-    public static bool IsFlat(Segment s) => s.IsLine || Math.Abs(s.Bulge) * s.Start.DistanceTo(s.End) / 2 <= Tolerance.Length;
-
-    private void Path(string layer, ReadOnlySpan<Segment> segments, bool closed)
+    private void Path(string layer, ReadOnlySpan<Segment> segments, bool closed, double? chordTolerance)
     {
-        if (records.IsR12 && isInBlock && segments.Length > 1)
+        if (chordTolerance is { } tolerance)
         {
-            // Readers lose the end of a POLYLINE in a block that has no handles.
-            foreach (var segment in segments) LineOrArc(layer, segment);
+            List<Segment> all = [];
+            foreach (var s in segments) ArcChords.Add(s, tolerance, all);
+            segments = CollectionsMarshal.AsSpan(all);
+        }
+
+        // A POLYLINE in a block without handles has an end without an owner: readers mend that, or lose it.
+        if (form.Outlines == DxfOutlines.Pieces || (records.IsR12 && isInBlock))
+        {
+            for (var i = 0; i < segments.Length; i++)
+            {
+                // Where the next begins, to the digit.
+                var end = closed ? segments[(i + 1) % segments.Length].Start : segments[i].End;
+                if (!PolylineVertices.AreSame(segments[i].Start, end, records.Unit)) LineOrArc(layer, segments[i] with { End = end });
+            }
+
             return;
         }
 
         var flag = closed ? 1.0 : 0.0;
-        PolylineVertices.Collect(segments, closed, records.InUnits, vertices);
+        PolylineVertices.Collect(segments, closed, records.Unit, vertices);
         if (!records.IsR12)
         {
             vertices.InsertRange(0, [vertices.Count / PolylineVertices.Numbers, flag]);
@@ -133,9 +146,9 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
 
     private void Ellipse(string layer, EllipseEntity ellipse)
     {
-        if (records.IsR12)
+        if (records.IsR12 || form.ChordTolerance is not null)
         {
-            Path(layer, [.. ellipse.Arcs(EllipseTolerance)], ellipse.IsFull);
+            Path(layer, [.. ellipse.Arcs(EllipseTolerance)], ellipse.IsFull, form.ChordTolerance - EllipseTolerance);
             return;
         }
 
@@ -172,7 +185,7 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
         List<double> paths = [];
         foreach (var contour in hatch.Islands.Prepend(hatch.Outline))
         {
-            PolylineVertices.Collect(contour.Segments.AsSpan(), closed: true, records.InUnits, vertices);
+            PolylineVertices.Collect(contour.Segments.AsSpan(), closed: true, records.Unit, vertices);
             paths.AddRange(contour == hatch.Outline ? Outermost : Island, 1, 1, vertices.Count / PolylineVertices.Numbers);
             paths.AddRange(vertices);
             paths.Add(0);

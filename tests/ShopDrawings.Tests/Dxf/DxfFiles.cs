@@ -76,10 +76,16 @@ internal static class DxfFiles
     }
 
     /// <summary>Fails unless the audit finds nothing wrong with a file.</summary>
-    public static void Audit(byte[] file, params string[] options) => InFolder([file], paths =>
+    public static void Audit(byte[] file, params string[] options) => Audit([file], options);
+
+    /// <summary>Fails unless the audit finds nothing wrong with any of the files.</summary>
+    public static void Audit(IReadOnlyList<byte[]> files, params string[] options) => InFolder(files, paths =>
     {
-        var result = OutsideProgram.RunOracle("dxf_audit.py", "ezdxf shapely", [paths[0], "--summary", .. options]);
-        Assert.True(result.ExitCode == 0, result.Output + result.Errors);
+        var result = OutsideProgram.RunOracle("dxf_audit.py", "ezdxf shapely", [.. paths, "--summary", .. options]);
+        if (result.ExitCode == 0) return;
+        using var report = JsonDocument.Parse(result.Output);
+        var first = report.RootElement.ValueKind == JsonValueKind.Array ? report.RootElement.EnumerateArray().First(r => !r.GetProperty("ok").GetBoolean()) : report.RootElement;
+        Assert.Fail(first + result.Errors);
     });
 
     /// <summary>What the outside reader finds in each file.</summary>

@@ -32,7 +32,7 @@ public class DxfStructureTests
 
     [Fact]
     public void Structure_of_a_random_drawing_is_sound() => Gen.Select(RandomDrawings.Drawing, Gen.Enum<DxfRelease>(), Gen.Enum<DrawingUnit>()).Sample((drawing, release, unit) =>
-        AssertSound(Tags(Write(drawing, release, unit)), release), iter: 200);
+        AssertSound(Tags(Write(drawing, release, unit)), release), iter: Fuzz.Iterations(200));
 
     [Fact]
     public void Structure_is_that_of_plain_texts_whatever_the_texts() => Gen.Select(WickedText.Array[4], Gen.Enum<DxfRelease>()).Sample((texts, release) =>
@@ -54,7 +54,7 @@ public class DxfStructureTests
             AssertSound(tags, release);
             return [.. tags.Select(t => (t.Code, t.Code is 0 or 2 or 100 ? t.Value : ""))];
         }
-    }, iter: 2_000);
+    }, iter: Fuzz.Iterations(2_000));
 
     [Fact]
     public void Dimension_of_each_height_has_a_style_that_matches()
@@ -107,7 +107,7 @@ public class DxfStructureTests
     }
 
     // Handles unique and below the seed, owners there, every block referred to defined once.
-    private static void AssertSound(List<(int Code, string Value)> tags, DxfRelease release)
+    internal static void AssertSound(List<(int Code, string Value)> tags, DxfRelease release)
     {
         Assert.Equal((0, "EOF"), tags[^1]);
         var defined = Records(tags, "BLOCK").Select(r => r.First(t => t.Code == 2).Value).ToList();

@@ -23,6 +23,8 @@ internal static class RandomDrawings
     [
         new ContourEntity(Outline, Contour.RoundedRectangle(-20, -10, 40, 30, 6)), new EllipseEntity(Hidden, new(10, 5), new(20, 7), 0.4, 30, 300),
         new SegmentEntity(Hidden, new Segment(new(0, 0), new(20, 0), 0.7)), new PointEntity(Bores, new(3, 4)), new ArrowEntity(Notes, new(0, 0), new(5, 2), new(5, -2)),
+        new LeaderEntity(Led, [new(0, 0), new(30, 30), new(40, 30)], 3.5), new HatchEntity(Hatched, Contour.Circle(new(5, 5), 9), [], new HatchPattern(30, 4, new(1, 2))),
+        new SegmentEntity(Hidden, new Segment(new(0, 0), new(400, 0), 0.01)),
     ]);
 
     public static readonly Gen<EllipseEntity> Ellipse = Gen.Select(SomeLayer, Place, Number(1, 1000), Gen.Double[0.05, 1], Number(0, 720), Gen.OneOf(Number(5, 355), Gen.Const(360.0)),

@@ -29,18 +29,14 @@ public class FuzzTests
         select edits.Aggregate(texts[index], Edit);
 
     [Fact]
-    public void Mutated_fixture_never_throws() => Mutated(Fixtures).Sample(text => Run(text, Catalogue), iter: Iterations(400));
+    public void Mutated_fixture_never_throws() => Mutated(Fixtures).Sample(text => Run(text, Catalogue), iter: Fuzz.Iterations(400));
 
     [Fact]
-    public void Mutated_catalogue_never_throws() => Mutated([Catalogue]).Sample(text => Run(Named, text), iter: Iterations(200));
+    public void Mutated_catalogue_never_throws() => Mutated([Catalogue]).Sample(text => Run(Named, text), iter: Fuzz.Iterations(200));
 
     [Fact]
     public void Any_text_never_throws() =>
-        Gen.OneOf(Gen.String[Gen.Char[" -:[]{}#\"'\n\t&*!|>%@`,?abcxyz019/."], 0, 200], Gen.String[0, 60]).Sample(text => Run(text, text), iter: Iterations(1000));
-
-    // More where someone has the time: FUZZ_FACTOR=50.
-    private static int Iterations(int usual) =>
-        int.TryParse(Environment.GetEnvironmentVariable("FUZZ_FACTOR"), out var factor) ? usual * factor : usual;
+        Gen.OneOf(Gen.String[Gen.Char[" -:[]{}#\"'\n\t&*!|>%@`,?abcxyz019/."], 0, 200], Gen.String[0, 60]).Sample(text => Run(text, text), iter: Fuzz.Iterations(1000));
 
     private static void Run(string text, string catalogue)
     {
