@@ -50,7 +50,7 @@ public class ReadmeTests
         var job = Shop.Draw(design, Shop.Check(design));
         foreach (var output in Shop.Export(job, ExporterSet.Standard)) console.WriteLine(output.Path);
 
-        Assert.Contains("panels/left-side-mm.dxf", console.ToString(), StringComparison.Ordinal);
+        Assert.Contains("machines/router/panels/left-side-mm.dxf", console.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -46,7 +46,7 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
                 else LineOrArc(layer, segment);
                 break;
             case PathEntity { Path: var way }:
-                Path(layer, way.Segments.AsSpan(), way.IsClosed);
+                Path(layer, way.Segments.AsSpan(), way.IsClosed, form.ChordTolerance);
                 break;
             case CircleEntity { Centre: var centre, Radius: var radius }:
                 entities.Write(EntityTypes.Circle, layer, [centre.X, centre.Y, radius]);

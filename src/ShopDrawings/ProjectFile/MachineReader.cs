@@ -81,6 +81,7 @@ internal sealed class MachineReader(References references)
         var dxf = new DxfExporter
         {
             Release = lineage.Select(e => e.Release).FirstOrDefault(r => r is not null), Unit = unit, Style = Looks(lineage),
+            Outlines = Of(e => e.InPieces, false) ? DxfOutlines.Pieces : DxfOutlines.Polylines, ChordTolerance = Given(e => e.Chords)?.Value,
         };
         return new MachineProfile(machine, drawing, dxf, lineage.Select(e => e.Format).FirstOrDefault(w => w is not null)?.Text ?? "dxf");
     }

@@ -72,7 +72,7 @@ internal static class MachineShapes
         Release = f.Optional("release", new ChoiceShape<DxfRelease?>(("R12", DxfRelease.R12), ("R2000", DxfRelease.R2000), ("R2010", DxfRelease.R2010)), "The release of a DXF; left out, R2000, or R2010 where a text is not ASCII.", null, "R2000 or R2010"),
         Unit = f.Optional("unit", new ChoiceShape<DrawingUnit?>(("mm", DrawingUnit.Millimetre), ("in", DrawingUnit.Inch)), "The unit of its files, which also stands in their names.", null, "mm"),
         InPieces = f.Optional("outlines", new ChoiceShape<bool?>(("polylines", false), ("pieces", true)), "Outlines are closed polylines, or single lines and arcs in joined order.", null, "polylines"),
-        Chords = f.Optional("chords", OrNone(Length("chord-tolerance")), "Arcs in outlines become chords that miss them by no more than this; none keeps arcs."),
+        Chords = f.Optional("chords", OrNone(ChordTolerance), "Arcs in outlines become chords that miss them by no more than this; none keeps arcs."),
         ScaleSquare = f.Optional("scale-square", OrNone(Length("scale-square")), "Side of a square beside the panel, on a layer of its own, to check the scale by."),
         HasEdgeViews = f.Optional("edge-views", YesNo, "Whether every edge that is drilled is unfolded beside the face, on layers of its own.", null, "false"),
         IsAnnotated = f.Optional("notes", YesNo, "Whether overall sizes and a table of bores stand beside the panel.", null, "false"),
@@ -112,6 +112,9 @@ internal static class MachineShapes
         _ => role.ToString().ToLowerInvariant(),
     };
 
+    private static MappedShape<Size, Given<Size>> ChordTolerance => new(Length("chord-tolerance"), (size, node) =>
+        (new Given<Size>(size), size.Value is >= 0.005 and <= 100 ? null : $"{node.Described} stands where 0.005 to 100 mm are expected; 0.05 mm is finer than any router"));
+
     private static NumberShape Length(string rule) => new(Measure.Length, Range.Positive, rule);
 
     private static NumberShape NotNegative(string rule) => new(Measure.Length, Range.NotNegative, rule);
@@ -131,7 +134,7 @@ internal static class MachineShapes
             return new Tool(kind, diameter?.Value ?? 0) { Number = number, Reach = reach?.Value };
         }));
 
-    private static EitherShape<Given<Size>> OrNone(NumberShape shape) => OrNone(new MappedShape<Size, Given<Size>>(shape, (size, _) => (new Given<Size>(size), null)));
+    private static EitherShape<Given<Size>> OrNone(NumberShape shape) => OrNone((Shape<Given<Size>>)new MappedShape<Size, Given<Size>>(shape, (size, _) => (new Given<Size>(size), null)));
 
     private static EitherShape<Given<T>> OrNone<T>(Shape<Given<T>> shape) where T : class =>
         new(node => node is YamlScalar { Text: "none" }, new ChoiceShape<Given<T>>(("none", new Given<T>(null))), shape);
