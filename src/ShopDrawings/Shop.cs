@@ -68,17 +68,18 @@ public static class Shop
         return job with { Drawings = drawings.ToImmutable() };
     }
 
-    /// <summary>The files of a job; a drawing whose format no exporter knows is left out.</summary>
+    /// <summary>
+    /// The files of a job, drawings first, then what each exporter of the set writes in its order; a drawing whose format no exporter knows is left out.
+    /// </summary>
+    /// <exception cref="ExporterException">An exporter failed, or two give one path; writing a file may throw it too.</exception>
     public static ImmutableArray<Output> Export(Job job, ExporterSet exporters)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(exporters);
-        var drawings =
-            from drawing in job.Drawings
-            from exporter in exporters.Drawings
-            where exporter.Format == drawing.Format
-            let writer = drawing.Exporter?.GetType() == exporter.GetType() ? drawing.Exporter : exporter
-            select new Output($"{drawing.Path}.{exporter.Format}", stream => writer.Write(drawing.Drawing, stream));
-        return [.. drawings, .. exporters.Jobs.SelectMany(e => e.Export(job))];
+        var files = new OutputList();
+        foreach (var drawing in job.Drawings)
+            if (exporters.Find(drawing.Format) is { } exporter) files.Add(drawing.Exporter?.GetType() == exporter.GetType() ? drawing.Exporter : exporter, drawing);
+        foreach (var exporter in exporters.Jobs) files.Add(exporter, job);
+        return files.ToImmutable();
     }
 }
