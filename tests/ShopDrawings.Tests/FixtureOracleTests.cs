@@ -24,7 +24,7 @@ public class FixtureOracleTests
         // Overall sizes and tables stand in drawings only.
         string[] kind = machine.EndsWith("drawing", StringComparison.Ordinal) ? [] : ["--machine"];
 
-        var result = OutsideProgram.RunOracle("dxf_audit.py", "ezdxf shapely", [.. files, .. kind, "--summary", "--cut", "OUT*", "--cut", "CUT*"]);
+        var result = OutsideProgram.RunOracle("dxf_audit.py", "ezdxf shapely", [.. files, .. kind, "--summary", "--cut-if", "OUT*", "--cut-if", "CUT*"]);
 
         Assert.True(result.ExitCode == 0, result.Output + result.Errors);
         using var report = JsonDocument.Parse(result.Output);
@@ -57,7 +57,7 @@ public class FixtureOracleTests
         foreach (var panel in assembly.RootElement.GetProperty("panels").EnumerateArray())
         {
             var id = panel.GetProperty("id").GetString()!;
-            widths[id] = panel.GetProperty("width_mm").GetDouble();
+            widths[id] = panel.GetProperty("width_mm").GetProperty("value").GetDouble();
             foreach (var bore in panel.GetProperty("features").EnumerateArray().Where(f => f.GetProperty("type").GetString() == "bore"))
             {
                 var surface = bore.GetProperty("surface").GetString()!;

@@ -57,7 +57,7 @@ public class PlugInTests
         Assert.Null(exporters.Find("no-such-format"));
         Assert.Contains(files, f => f.Path == "lists/cut-list.md");
         using var content = new MemoryStream();
-        files.Single(f => f.Path == "panels/cover-plate-mm.outline-text").Write(content);
+        files.Single(f => f.Path == "machines/router/panels/cover-plate-mm.outline-text").Write(content);
         var lines = System.Text.Encoding.UTF8.GetString(content.ToArray()).Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(job.Drawings.Single(d => d.Format == "outline-text").Drawing.Entities.Length, lines.Length);
         Assert.Contains(lines, l => l.Contains(" circle ", StringComparison.Ordinal));
@@ -75,7 +75,7 @@ public class PlugInTests
         Assert.Equal("exporter \"csv\" of acme.dll takes the place of our own\nexporter \"dxf\" of acme.dll takes the place of our own\n", call.Errors);
         Assert.DoesNotContain(TemporaryFolder.Contents(folder["out"]).Keys, f => f.EndsWith(".csv", StringComparison.Ordinal));
         Assert.Equal("x", File.ReadAllText(folder["out/theirs.txt"]));
-        Assert.Equal("theirs: left-side", File.ReadAllText(folder["out/panels/left-side-mm.dxf"]));
+        Assert.Equal("theirs: left-side", File.ReadAllText(folder["out/machines/router/panels/left-side-mm.dxf"]));
     }
 
     [Fact]
