@@ -71,8 +71,7 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
         if (loaded.Value is not { } project) return new(loaded.Diagnostics, null, []);
         var resolved = Shop.Resolve(project);
         if (resolved.Value is not { } design) return new(resolved.Diagnostics, null, []);
-        if (design.Machining.Select(m => m.Profile).FirstOrDefault(p => exporters.Find(p.Format) is null) is { } unwritten)
-            throw new WrongCallException($"machine “{unwritten.Machine.Name}” asks for files of format “{unwritten.Format}”, and only {string.Join(", ", exporters.Drawings.Select(d => d.Format))} can be written; change its “format”, or name the assembly of an exporter with --exporters");
+        if (Unwritten(design, exporters) is { IsEmpty: false } unwritten) return new(unwritten, null, []);
         var job = Shop.Draw(design, Shop.Check(design));
         try
         {
@@ -85,6 +84,13 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
             throw new PlugInException(plugIn, failure);
         }
     }
+
+    // Which formats there are only the host knows, which loads the exporters.
+    private static ImmutableArray<Diagnostic> Unwritten(Design design, ExporterSet exporters) =>
+    [
+        .. design.Machining.Select(m => m.Profile).Where(p => exporters.Find(p.Format) is null).Select(p => new Diagnostic(p.FormatAt,
+            $"nothing writes “{p.Format}”; known are {string.Join(", ", exporters.Drawings.Select(d => d.Format))}; name the assembly of an exporter with --exporters, or change the format")),
+    ];
 
     private static (string? Text, Diagnostic? Fault) Read(string file)
     {

@@ -11,6 +11,9 @@ namespace ShopDrawings;
 /// <param name="Format">The format they are written in: <c>dxf</c>, or one a plug-in writes.</param>
 public sealed record MachineProfile(Machine Machine, MachineDrawingSettings Drawing, DxfExporter Dxf, string Format)
 {
+    /// <summary>Where that format is asked for.</summary>
+    public SourceSpan FormatAt { get; init; }
+
     /// <summary>The unit of its files as their names say it.</summary>
     public string UnitSuffix => Dxf.Unit == DrawingUnit.Inch ? "in" : "mm";
 }

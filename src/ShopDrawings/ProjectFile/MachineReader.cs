@@ -83,7 +83,8 @@ internal sealed class MachineReader(References references)
             Release = lineage.Select(e => e.Release).FirstOrDefault(r => r is not null), Unit = unit, Style = Looks(lineage),
             Outlines = Of(e => e.InPieces, false) ? DxfOutlines.Pieces : DxfOutlines.Polylines, ChordTolerance = Given(e => e.Chords)?.Value,
         };
-        return new MachineProfile(machine, drawing, dxf, lineage.Select(e => e.Format).FirstOrDefault(w => w is not null)?.Text ?? "dxf");
+        var format = lineage.Select(e => e.Format).FirstOrDefault(w => w is not null);
+        return new MachineProfile(machine, drawing, dxf, format?.Text ?? "dxf") { FormatAt = format?.At ?? default };
     }
 
     // What cannot be meant together.

@@ -113,7 +113,7 @@ internal static class MachineShapes
     };
 
     private static MappedShape<Size, Given<Size>> ChordTolerance => new(Length("chord-tolerance"), (size, node) =>
-        (new Given<Size>(size), size.Value is >= 0.005 and <= 100 ? null : $"{node.Described} stands where 0.005 to 100 mm are expected; 0.05 mm is finer than any router"));
+        (new Given<Size>(size), size.Value is >= 0.01 and <= 100 ? null : $"{node.Described} stands where 0.01 to 100 mm are expected; 0.05 mm is finer than any router"));
 
     private static NumberShape Length(string rule) => new(Measure.Length, Range.Positive, rule);
 
