@@ -122,7 +122,7 @@ internal sealed class Survey
         if (!(text.Height >= SmallestIn(Unit)) || !IsNumber(text.AngleDegrees)) return false;
         var line = Fitted(text.Text);
         if (line.Length == 0) return true;
-        var box = Wider(text with { Text = line });
+        var box = Wider(line == text.Text ? text : text with { Text = line });
         Add(box);
         return Fits(box);
     }

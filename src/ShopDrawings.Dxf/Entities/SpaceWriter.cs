@@ -127,16 +127,19 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
         }
 
         var flag = closed ? 1.0 : 0.0;
+        vertices.Clear();
+        vertices.AddRange(0, flag);
+        var head = vertices.Count;
         PolylineVertices.Collect(segments, closed, records.Unit, vertices);
         if (!records.IsR12)
         {
-            vertices.InsertRange(0, [vertices.Count / PolylineVertices.Numbers, flag]);
+            vertices[0] = (vertices.Count - head) / PolylineVertices.Numbers;
             entities.Write(EntityTypes.LwPolyline, layer, CollectionsMarshal.AsSpan(vertices));
             return;
         }
 
         entities.Write(EntityTypes.Polyline, layer, [1, 0, 0, flag]);
-        for (var rest = CollectionsMarshal.AsSpan(vertices); !rest.IsEmpty; rest = rest[PolylineVertices.Numbers..])
+        for (var rest = CollectionsMarshal.AsSpan(vertices)[head..]; !rest.IsEmpty; rest = rest[PolylineVertices.Numbers..])
             entities.Write(EntityTypes.Vertex, layer, rest[..PolylineVertices.Numbers]);
         entities.Write(EntityTypes.SequenceEnd, layer, []);
     }
@@ -182,6 +185,7 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
         List<double> paths = [];
         foreach (var contour in hatch.Islands.Prepend(hatch.Outline))
         {
+            vertices.Clear();
             PolylineVertices.Collect(contour.Segments.AsSpan(), closed: true, records.Unit, vertices);
             paths.AddRange(contour == hatch.Outline ? Outermost : Island, 1, 1, vertices.Count / PolylineVertices.Numbers);
             paths.AddRange(vertices);
