@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShopDrawings.Drafting;
 using ShopDrawings.Kernel;
 
@@ -20,9 +21,9 @@ internal sealed class MixedDrawing
     public static Drawing Of(int count)
     {
         var source = new MixedDrawing();
-        var entities = new Entity[count];
-        for (var i = 0; i < count; i++) entities[i] = source.Next(i);
-        return new Drawing("Mixed", "Of everything something", null, entities);
+        var entities = ImmutableArray.CreateBuilder<Entity>(count);
+        for (var i = 0; i < count; i++) entities.Add(source.Next(i));
+        return new Drawing("Mixed", "Of everything something", null, entities.MoveToImmutable());
     }
 
     private Entity Next(int i)

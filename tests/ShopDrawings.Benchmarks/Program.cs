@@ -25,6 +25,9 @@ void Whole(int entities)
     const int Runs = 9;
     var drawing = MixedDrawing.Of(entities);
     Console.WriteLine($"{entities} entities built: peak {PeakMiB()} MiB");
+    var before = GC.GetAllocatedBytesForCurrentThread();
+    ToNothing(new DxfExporter { Release = DxfRelease.R2000 }, drawing);
+    Console.WriteLine($"allocated by writing it: {(GC.GetAllocatedBytesForCurrentThread() - before) / 1024} KiB");
     foreach (var (release, unit) in new[] { (DxfRelease.R2000, DrawingUnit.Millimetre), (DxfRelease.R12, DrawingUnit.Millimetre), (DxfRelease.R2000, DrawingUnit.Inch) })
     {
         var exporter = new DxfExporter { Release = release, Unit = unit };
