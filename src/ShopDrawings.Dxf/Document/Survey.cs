@@ -113,7 +113,7 @@ internal sealed class Survey
     {
         ContourEntity contour => Form.MostParts(contour.Contour.Segments.AsSpan()),
         SegmentEntity segment => Form.MostParts(segment.Segment),
-        EllipseEntity ellipse when Form != PathForm.Usual => Form.MostParts([.. ellipse.Arcs(SpaceWriter.EllipseTolerance)]),
+        EllipseEntity ellipse when Form != PathForm.Usual => Form.OfEllipses.MostParts([.. ellipse.Arcs(PathForm.EllipseTolerance)]),
         _ => 1,
     };
 

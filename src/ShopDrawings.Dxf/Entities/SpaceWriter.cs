@@ -8,9 +8,6 @@ namespace ShopDrawings.Dxf;
 /// <summary>Says which DXF entities stand for the entities of a drawing, and writes them one after the other into model space, paper space or a block.</summary>
 internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, BlockTable blocks, DimensionStyleTable styles, PathForm form)
 {
-    /// <summary>R12 has no ellipses, nor have files without arcs: arcs that stay this near, in mm; in a block, before an insert scales it.</summary>
-    public const double EllipseTolerance = 0.001;
-
     // R12 has no filled areas: lines a pen's width apart, in mm, and no more than a plotter would draw.
     private const double FillSpacing = 0.25;
     private const double MostFillLines = 2000;
@@ -148,7 +145,7 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
     {
         if (records.IsR12 || form.ChordTolerance is not null)
         {
-            Path(layer, [.. ellipse.Arcs(EllipseTolerance)], ellipse.IsFull, form.ChordTolerance - EllipseTolerance);
+            Path(layer, [.. ellipse.Arcs(PathForm.EllipseTolerance)], ellipse.IsFull, form.OfEllipses.ChordTolerance);
             return;
         }
 
