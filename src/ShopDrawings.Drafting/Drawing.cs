@@ -20,7 +20,7 @@ public sealed class Drawing
         Title = title;
         Description = description;
         Page = page;
-        Entities = [.. entities];
+        Entities = entities is ImmutableArray<Entity> array ? array : [.. entities];
         Blocks = [.. Entities.OfType<InsertEntity>().Select(i => i.Block).Distinct()];
         Layers = [.. Entities.Select(e => e.Layer).Concat(Blocks.SelectMany(b => b.Entities).Select(e => e.Layer)).Distinct()];
         if (Layers.Select(l => l.Name.ToUpperInvariant()).Distinct().Count() != Layers.Length)

@@ -115,7 +115,7 @@ internal sealed class Survey
         ContourEntity contour => Form.MostParts(contour.Contour.Segments.AsSpan()),
         SegmentEntity segment => Form.MostParts(segment.Segment),
         PathEntity path => Form.MostParts(path.Path.Segments.AsSpan()),
-        EllipseEntity ellipse when Form != PathForm.Usual => Form.MostParts([.. ellipse.Arcs(SpaceWriter.EllipseTolerance)]),
+        EllipseEntity ellipse when Form != PathForm.Usual => Form.OfEllipses.MostParts([.. ellipse.Arcs(PathForm.EllipseTolerance)]),
         _ => 1,
     };
 
@@ -124,7 +124,7 @@ internal sealed class Survey
         if (!(text.Height >= SmallestIn(Unit)) || !IsNumber(text.AngleDegrees)) return false;
         var line = Fitted(text.Text);
         if (line.Length == 0) return true;
-        var box = Wider(text with { Text = line });
+        var box = Wider(line == text.Text ? text : text with { Text = line });
         Add(box);
         return Fits(box);
     }

@@ -8,4 +8,8 @@ namespace ShopDrawings.Dxf;
 /// </summary>
 /// <param name="Name">The name behind group code 0.</param>
 /// <param name="Subclasses">The subclasses after <c>AcDbEntity</c>.</param>
-internal sealed record EntityType(string Name, params ImmutableArray<Subclass> Subclasses);
+internal sealed record EntityType(string Name, params ImmutableArray<Subclass> Subclasses)
+{
+    /// <summary>The tag with its name.</summary>
+    public ReadOnlyMemory<byte> Start { get; } = TagWriter.Line(0, Name);
+}

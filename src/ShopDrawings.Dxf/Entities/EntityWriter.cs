@@ -1,15 +1,16 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace ShopDrawings.Dxf;
 
 /// <summary>Writes entities by their tables.</summary>
 internal sealed class EntityWriter(RecordWriter records)
 {
-    private long owner = SkeletonHandle.ModelSpaceRecord;
-    private bool isPaper;
+    // The tags between an entity's handle and its layer.
+    private byte[] head = Head(SkeletonHandle.ModelSpaceRecord, paper: false);
 
     /// <summary>Says whose the following entities are: the record of a block, of model space (as without this call) or of paper space.</summary>
-    public void Enter(long blockRecord, bool paper = false) => (owner, isPaper) = (blockRecord, paper);
+    public void Enter(long blockRecord, bool paper = false) => head = Head(blockRecord, paper);
 
     /// <summary>Writes one entity.</summary>
     /// <param name="type">Its table.</param>
@@ -19,18 +20,29 @@ internal sealed class EntityWriter(RecordWriter records)
     /// <exception cref="ArgumentException">There are too few or too many values for the table.</exception>
     public void Write(EntityType type, string layer, scoped ReadOnlySpan<double> numbers, params ReadOnlySpan<string> texts)
     {
-        records.Start(type.Name, records.NextHandle, owner, "AcDbEntity");
-        if (isPaper) records.Tags.Integer(67, 1);
-        records.Tags.Text(8, layer);
+        var tags = records.Tags;
+        tags.Put(type.Start.Span);
+        if (!records.IsR12)
+        {
+            tags.Handle(5, records.NextHandle);
+            tags.Put(head);
+        }
+
+        tags.Text(8, layer);
         foreach (var subclass in type.Subclasses)
         {
-            records.Marker(subclass.Marker);
+            if (!records.IsR12) tags.Put(subclass.Start.Span);
             Put(subclass.Groups, ref numbers, ref texts);
             while (!subclass.Repeated.IsEmpty && !numbers.IsEmpty) Put(subclass.Repeated, ref numbers, ref texts);
         }
 
         if (!numbers.IsEmpty || !texts.IsEmpty) throw new ArgumentException($"More values than {type.Name} has groups.", nameof(numbers));
     }
+
+    private static byte[] Head(long owner, bool paper) =>
+    [
+        .. TagWriter.Line(330, owner.ToString("X", CultureInfo.InvariantCulture)), .. TagWriter.Line(100, "AcDbEntity"), .. paper ? TagWriter.Line(67, "1") : [],
+    ];
 
     private void Put(ImmutableArray<Group> groups, ref ReadOnlySpan<double> numbers, ref ReadOnlySpan<string> texts)
     {
@@ -70,7 +82,7 @@ internal sealed class EntityWriter(RecordWriter records)
             default:
                 records.Length(group.Code, value[0]);
                 records.Length(group.Code + 10, value[1]);
-                if (group.Type == GroupType.Point) records.Tags.Real(group.Code + 20, 0);
+                if (group.Type == GroupType.Point) records.Tags.Zero(group.Code + 20);
                 break;
         }
     }

@@ -13,6 +13,12 @@ internal sealed record PathForm(DxfOutlines Outlines, double? ChordTolerance)
     /// <summary>Outlines as polylines, arcs as arcs.</summary>
     public static PathForm Usual { get; } = new(DxfOutlines.Polylines, null);
 
+    /// <summary>R12 has no ellipses, nor have files without arcs: arcs that stay this near, in mm; in a block, before an insert scales it.</summary>
+    public const double EllipseTolerance = 0.001;
+
+    /// <summary>For the arcs that stand for an ellipse: what they are off counts too.</summary>
+    public PathForm OfEllipses => this with { ChordTolerance = ChordTolerance - EllipseTolerance };
+
     /// <summary>Refuses a tolerance that is none.</summary>
     /// <exception cref="ArgumentException">The tolerance lies below 0.005 mm or above 100 mm.</exception>
     public void Check()

@@ -8,14 +8,13 @@ internal static class PolylineVertices
     /// <summary>How many numbers stand for one vertex: x, y, bulge.</summary>
     public const int Numbers = 3;
 
-    /// <summary>Puts x, y and bulge for each vertex into <paramref name="vertices"/>, replacing what it held.</summary>
+    /// <summary>Adds x, y and bulge for each vertex to <paramref name="vertices"/>.</summary>
     /// <param name="segments">Lines and arcs end to end.</param>
     /// <param name="closed">Whether the last joins the first; otherwise the end point becomes the last vertex.</param>
     /// <param name="unit">The unit of the file: vertices with the same digits in it are not written twice.</param>
     /// <param name="vertices">Receives the numbers.</param>
     public static void Collect(ReadOnlySpan<Segment> segments, bool closed, DrawingUnit unit, List<double> vertices)
     {
-        vertices.Clear();
         for (var i = 0; i < segments.Length; i++)
         {
             var s = segments[i];

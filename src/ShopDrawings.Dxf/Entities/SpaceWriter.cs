@@ -8,9 +8,6 @@ namespace ShopDrawings.Dxf;
 /// <summary>Says which DXF entities stand for the entities of a drawing, and writes them one after the other into model space, paper space or a block.</summary>
 internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, BlockTable blocks, DimensionStyleTable styles, PathForm form)
 {
-    /// <summary>R12 has no ellipses, nor have files without arcs: arcs that stay this near, in mm; in a block, before an insert scales it.</summary>
-    public const double EllipseTolerance = 0.001;
-
     // R12 has no filled areas: lines a pen's width apart, in mm, and no more than a plotter would draw.
     private const double FillSpacing = 0.25;
     private const double MostFillLines = 2000;
@@ -130,16 +127,19 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
         }
 
         var flag = closed ? 1.0 : 0.0;
+        vertices.Clear();
+        vertices.AddRange(0, flag);
+        var head = vertices.Count;
         PolylineVertices.Collect(segments, closed, records.Unit, vertices);
         if (!records.IsR12)
         {
-            vertices.InsertRange(0, [vertices.Count / PolylineVertices.Numbers, flag]);
+            vertices[0] = (vertices.Count - head) / PolylineVertices.Numbers;
             entities.Write(EntityTypes.LwPolyline, layer, CollectionsMarshal.AsSpan(vertices));
             return;
         }
 
         entities.Write(EntityTypes.Polyline, layer, [1, 0, 0, flag]);
-        for (var rest = CollectionsMarshal.AsSpan(vertices); !rest.IsEmpty; rest = rest[PolylineVertices.Numbers..])
+        for (var rest = CollectionsMarshal.AsSpan(vertices)[head..]; !rest.IsEmpty; rest = rest[PolylineVertices.Numbers..])
             entities.Write(EntityTypes.Vertex, layer, rest[..PolylineVertices.Numbers]);
         entities.Write(EntityTypes.SequenceEnd, layer, []);
     }
@@ -148,7 +148,7 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
     {
         if (records.IsR12 || form.ChordTolerance is not null)
         {
-            Path(layer, [.. ellipse.Arcs(EllipseTolerance)], ellipse.IsFull, form.ChordTolerance - EllipseTolerance);
+            Path(layer, [.. ellipse.Arcs(PathForm.EllipseTolerance)], ellipse.IsFull, form.OfEllipses.ChordTolerance);
             return;
         }
 
@@ -185,6 +185,7 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
         List<double> paths = [];
         foreach (var contour in hatch.Islands.Prepend(hatch.Outline))
         {
+            vertices.Clear();
             PolylineVertices.Collect(contour.Segments.AsSpan(), closed: true, records.Unit, vertices);
             paths.AddRange(contour == hatch.Outline ? Outermost : Island, 1, 1, vertices.Count / PolylineVertices.Numbers);
             paths.AddRange(vertices);

@@ -12,6 +12,12 @@ internal static class FixedPoint
     /// <summary>Most bytes a number takes: sign, ten digits (after rounding up), point, six decimals.</summary>
     public const int MaxLength = 18;
 
+    private const int Decimals = 6;
+
+    private static ReadOnlySpan<byte> Pairs =>
+        "0001020304050607080910111213141516171819202122232425262728293031323334353637383940414243444546474849"u8
+        + "5051525354555657585960616263646566676869707172737475767778798081828384858687888990919293949596979899"u8;
+
     /// <summary>The number rounded to whole millionths, a half away from zero; exact, as if computed without end.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is not finite or reaches <see cref="Limit"/>.</exception>
     public static long Millionths(double value)
@@ -42,36 +48,40 @@ internal static class FixedPoint
             millionths = -millionths;
         }
 
-        var whole = (uint)(millionths / 1_000_000);
-        var fraction = (uint)(millionths - whole * 1_000_000L);
+        var whole = (uint)((ulong)millionths / 1_000_000);
+        var fraction = (uint)((ulong)millionths - whole * 1_000_000UL);
         at += Digits(whole, target[at..]);
         target[at++] = (byte)'.';
-        var decimals = fraction == 0 ? 1 : 6;
-        while (decimals > 1 && fraction % 10 == 0)
+        if (fraction == 0)
         {
-            fraction /= 10;
-            decimals--;
+            target[at] = (byte)'0';
+            return at + 1;
         }
 
-        for (var i = at + decimals - 1; i >= at; i--)
-        {
-            target[i] = (byte)('0' + fraction % 10);
-            fraction /= 10;
-        }
-
-        return at + decimals;
+        var (first, rest) = (fraction / 10_000, fraction % 10_000);
+        var decimals = target.Slice(at, Decimals);
+        Pair(first, decimals);
+        Pair(rest / 100, decimals[2..]);
+        Pair(rest % 100, decimals[4..]);
+        return at + decimals.LastIndexOfAnyExcept((byte)'0') + 1;
     }
 
     private static int Digits(uint number, Span<byte> target)
     {
-        var length = 1;
-        for (var n = number; n >= 10; n /= 10) length++;
-        for (var i = length - 1; i >= 0; i--)
+        var length = number < 10 ? 1 : number < 100 ? 2 : number < 1_000 ? 3 : number < 10_000 ? 4 : number < 100_000 ? 5
+            : number < 1_000_000 ? 6 : number < 10_000_000 ? 7 : number < 100_000_000 ? 8 : number < 1_000_000_000 ? 9 : 10;
+        var at = length;
+        while (number >= 100)
         {
-            target[i] = (byte)('0' + number % 10);
-            number /= 10;
+            var rest = number / 100;
+            Pair(number - 100 * rest, target[(at -= 2)..]);
+            number = rest;
         }
 
+        if (number >= 10) Pair(number, target);
+        else target[0] = (byte)('0' + number);
         return length;
     }
+
+    private static void Pair(uint number, Span<byte> target) => Pairs.Slice(2 * (int)number, 2).CopyTo(target);
 }

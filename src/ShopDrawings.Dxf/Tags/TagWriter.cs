@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Numerics;
 using System.Text;
 
 namespace ShopDrawings.Dxf;
@@ -12,6 +13,11 @@ internal sealed class TagWriter(Stream output)
 {
     /// <summary>Longest text value in UTF-16 units; the format allows 2049 bytes since R2000.</summary>
     public const int MaxText = 682;
+
+    private const int CodeLength = 4;
+
+    // Every group code below 400 as its line; what is written has none above.
+    private static readonly byte[] CodeLines = [.. Enumerable.Range(0, 400).SelectMany(CodeLine)];
 
     private readonly byte[] buffer = new byte[1 << 15];
     private int used;
@@ -40,8 +46,7 @@ internal sealed class TagWriter(Stream output)
     public void Handle(int code, long handle)
     {
         Code(code, 16);
-        handle.TryFormat(buffer.AsSpan(used), out var length, "X", CultureInfo.InvariantCulture);
-        used += length;
+        for (var shift = 60 - (BitOperations.LeadingZeroCount((ulong)handle | 1) & ~3); shift >= 0; shift -= 4) buffer[used++] = "0123456789ABCDEF"u8[(int)(handle >> shift) & 15];
         buffer[used++] = (byte)'\n';
     }
 
@@ -67,6 +72,26 @@ internal sealed class TagWriter(Stream output)
         buffer[used++] = (byte)'\n';
     }
 
+    /// <summary>Writes a real number that is 0.</summary>
+    public void Zero(int code)
+    {
+        var zero = "0.0\n"u8;
+        Code(code, zero.Length);
+        zero.CopyTo(buffer.AsSpan(used));
+        used += zero.Length;
+    }
+
+    /// <summary>Writes tags made before by <see cref="Line"/>.</summary>
+    public void Put(ReadOnlySpan<byte> tags)
+    {
+        if (used + tags.Length > buffer.Length) Flush();
+        tags.CopyTo(buffer.AsSpan(used));
+        used += tags.Length;
+    }
+
+    /// <summary>A tag with a fixed text, to be written often.</summary>
+    public static byte[] Line(int code, string value) => [.. CodeLine(code), .. Encoding.ASCII.GetBytes(value + "\n")];
+
     /// <summary>Hands what is still in the buffer to the output.</summary>
     public void Flush()
     {
@@ -76,12 +101,11 @@ internal sealed class TagWriter(Stream output)
 
     private void Code(int code, int valueLength)
     {
-        const int CodeLength = 4;
         const int LineEnd = 1;
         if (used + CodeLength + valueLength + LineEnd > buffer.Length) Flush();
-        buffer[used++] = code < 100 ? (byte)' ' : (byte)('0' + code / 100);
-        buffer[used++] = code < 10 ? (byte)' ' : (byte)('0' + code / 10 % 10);
-        buffer[used++] = (byte)('0' + code % 10);
-        buffer[used++] = (byte)'\n';
+        CodeLines.AsSpan(CodeLength * code, CodeLength).CopyTo(buffer.AsSpan(used));
+        used += CodeLength;
     }
+
+    private static byte[] CodeLine(int code) => Encoding.ASCII.GetBytes(code.ToString(CultureInfo.InvariantCulture).PadLeft(3) + "\n");
 }

@@ -21,7 +21,10 @@ public readonly record struct Box2(Point2 Min, Point2 Max)
     public Box2 Grown(double margin) => new(Min - new Point2(margin, margin), Max + new Point2(margin, margin));
 
     /// <summary>The smallest box around points; at least one.</summary>
-    public static Box2 Around(IEnumerable<Point2> points)
+    public static Box2 Around(IEnumerable<Point2> points) => Around([.. points]);
+
+    /// <summary>The smallest box around points; at least one.</summary>
+    public static Box2 Around(ReadOnlySpan<Point2> points)
     {
         double minX = double.PositiveInfinity, minY = minX, maxX = double.NegativeInfinity, maxY = maxX;
         foreach (var p in points)

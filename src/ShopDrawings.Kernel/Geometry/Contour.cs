@@ -12,7 +12,9 @@ public sealed class Contour : IEquatable<Contour>
     private Contour(ImmutableArray<Segment> segments)
     {
         Segments = segments;
-        Bounds = segments.Select(s => s.Bounds).Aggregate((a, b) => a.Union(b));
+        var bounds = segments[0].Bounds;
+        foreach (var s in segments) bounds = bounds.Union(s.Bounds);
+        Bounds = bounds;
     }
 
     /// <summary>The lines and arcs in order, anticlockwise.</summary>
@@ -83,14 +85,20 @@ public sealed class Contour : IEquatable<Contour>
         if (radius < 0 || Tolerance.Exceeds(2 * radius, Math.Min(right - left, top - bottom)))
             throw new ArgumentException("The corner radius must lie between 0 and half the shorter side.", nameof(radius));
         var bulge = Math.Tan(Math.PI / 8);
-        Segment[] segments =
+        ReadOnlySpan<Segment> segments =
         [
             new(new(left + radius, bottom), new(right - radius, bottom)), new(new(right - radius, bottom), new(right, bottom + radius), bulge),
             new(new(right, bottom + radius), new(right, top - radius)), new(new(right, top - radius), new(right - radius, top), bulge),
             new(new(right - radius, top), new(left + radius, top)), new(new(left + radius, top), new(left, top - radius), bulge),
             new(new(left, top - radius), new(left, bottom + radius)), new(new(left, bottom + radius), new(left + radius, bottom), bulge),
         ];
-        return new Contour([.. segments.Where(s => s.Start.DistanceTo(s.End) > Tolerance.Length)]);
+        var all = ImmutableArray.CreateBuilder<Segment>(segments.Length);
+        foreach (var s in segments)
+        {
+            if (s.Start.DistanceTo(s.End) > Tolerance.Length) all.Add(s);
+        }
+
+        return new Contour(all.DrainToImmutable());
     }
 
     /// <summary>An outline from lines and arcs in order, either way round; a clockwise one is turned round.</summary>

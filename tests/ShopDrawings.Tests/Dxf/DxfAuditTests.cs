@@ -47,7 +47,7 @@ public class DxfAuditTests
         string[] texts =
         [
             "a\r\n  0\r\nEOF\r\n", "\0\u0001\u001f\u007f\u0085\u2028", "%%c%%%%d%%045", "\\P{\\fArial|b1;x}\\U+00BD \\M+182A0", "^J^M^ ",
-            "\ud83e", "\udc00\ud800", new string('W', 10_000), new string('é', 10_000), "🪚 板 ½", "", "   ", "\t", "999", "  0",
+            "\ud83e", "\udc00\ud800", new string('W', 100_000), new string('é', 100_000), new string('^', 300), new string('%', 300), new string('\ud83e', 300), "{{{\\\\\\}}}\\H3;\\S1^J2;", "🪚 板 ½", "", "   ", "\t", "999", "  0",
         ];
         var drawing = new Drawing("Wicked", "Texts", null, texts.SelectMany((text, i) => new Entity[]
         {

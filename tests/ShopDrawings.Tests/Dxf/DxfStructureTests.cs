@@ -31,8 +31,13 @@ public class DxfStructureTests
     }
 
     [Fact]
-    public void Structure_of_a_random_drawing_is_sound() => Gen.Select(RandomDrawings.Drawing, Gen.Enum<DxfRelease>(), Gen.Enum<DrawingUnit>()).Sample((drawing, release, unit) =>
-        AssertSound(Tags(Write(drawing, release, unit)), release), iter: Fuzz.Iterations(200));
+    public void Structure_of_a_random_drawing_is_sound() => Gen.Select(RandomDrawings.Drawing, Gen.Enum<DxfRelease>(), Gen.Enum<DrawingUnit>(), Gen.Enum<DxfOutlines>(),
+        RandomDrawings.One<double?>(null, 0.005, 0.5)).Sample((drawing, release, unit, outlines, tolerance) =>
+        {
+            using var stream = new MemoryStream();
+            new DxfExporter { Release = release, Unit = unit, Outlines = outlines, ChordTolerance = tolerance }.Write(drawing, stream);
+            AssertSound(Tags(stream.ToArray()), release);
+        }, iter: Fuzz.Iterations(200));
 
     [Fact]
     public void Structure_is_that_of_plain_texts_whatever_the_texts() => Gen.Select(WickedText.Array[4], Gen.Enum<DxfRelease>()).Sample((texts, release) =>
