@@ -12,7 +12,7 @@ internal static class ExitCode
     /// <summary>The input or the call is wrong; nothing was written.</summary>
     public const int WrongInput = 2;
 
-    /// <summary>Files could not be written; nothing is half-written.</summary>
+    /// <summary>Files could not be written, also where an exporter of the user's failed; nothing is half-written.</summary>
     public const int NotWritten = 3;
 
     /// <summary>A fault of the program; nothing was written.</summary>

@@ -15,21 +15,22 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
         var file = new Argument<string>("FILE") { Description = "The project file." };
         var folder = new Option<string>("--out") { Description = "The folder to write; it is replaced as a whole, and only if this program wrote it.", DefaultValueFactory = _ => "out", HelpName = "DIR" };
         var json = new Option<bool>("--json") { Description = "Say what happened as JSON on standard output, for scripts." };
-        var command = new Command("make", "Work everything out and write 1:1 DXF files, drawings, lists, assembly.json and findings.json.") { file, folder, json };
+        var exporters = new Option<string[]>("--exporters") { Description = "An assembly with exporters of your own; may be given several times. Its code runs as you: name only what you trust.", HelpName = "DLL" };
+        var command = new Command("make", "Work everything out and write 1:1 DXF files, drawings, lists, assembly.json and findings.json.") { file, folder, exporters, json };
         command.SetAction(call =>
         {
             var make = new MakeCommand(output, error, stop);
-            return make.Run(call.GetValue(file)!, call.GetValue(folder)!, call.GetValue(json));
+            return make.Run(call.GetValue(file)!, call.GetValue(folder)!, call.GetValue(exporters) ?? [], call.GetValue(json));
         });
         return command;
     }
 
-    private int Run(string file, string folder, bool asJson)
+    private int Run(string file, string folder, string[] plugIns, bool asJson)
     {
         MakeResult result;
         try
         {
-            result = Make(file, folder);
+            result = Make(file, folder, plugIns);
         }
         catch (Exception fault) when (asJson && Program.ExitCodeOf(fault) is { } code)
         {
@@ -60,8 +61,9 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
         return $"{word}: {finding.Rule}: {finding.Message}; {(finding.Waiver is { } reason ? $"waived because: {reason}" : finding.Cure)}";
     }
 
-    private MakeResult Make(string file, string folder)
+    private MakeResult Make(string file, string folder, string[] plugIns)
     {
+        var exporters = plugIns.Length == 0 ? ExporterSet.Standard : PlugIns.Load(plugIns, error);
         using var target = OutputFolder.At(folder);
         var (text, fault) = Read(file);
         if (text is null) return new([fault!], null, []);
@@ -69,11 +71,26 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
         if (loaded.Value is not { } project) return new(loaded.Diagnostics, null, []);
         var resolved = Shop.Resolve(project);
         if (resolved.Value is not { } design) return new(resolved.Diagnostics, null, []);
+        if (Unwritten(design, exporters) is { IsEmpty: false } unwritten) return new(unwritten, null, []);
         var job = Shop.Draw(design, Shop.Check(design));
-        var files = Shop.Export(job, ExporterSet.Standard);
-        target.Publish(files, stop);
-        return new([], job, [.. files.Select(f => f.Path)]);
+        try
+        {
+            var files = Shop.Export(job, exporters);
+            target.Publish(files, stop);
+            return new([], job, [.. files.Select(f => f.Path)]);
+        }
+        catch (ExporterException failure) when (PlugInContext.FileOf(failure.Exporter) is { } plugIn)
+        {
+            throw new PlugInException(plugIn, failure);
+        }
     }
+
+    // Which formats there are only the host knows, which loads the exporters.
+    private static ImmutableArray<Diagnostic> Unwritten(Design design, ExporterSet exporters) =>
+    [
+        .. design.Machining.Select(m => m.Profile).Where(p => exporters.Find(p.Format) is null).Select(p => new Diagnostic(p.FormatAt,
+            $"nothing writes “{p.Format}”; known are {string.Join(", ", exporters.Drawings.Select(d => d.Format))}; name the assembly of an exporter with --exporters, or change the format")),
+    ];
 
     private static (string? Text, Diagnostic? Fault) Read(string file)
     {

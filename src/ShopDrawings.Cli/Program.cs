@@ -17,7 +17,8 @@ internal static class Program
           shopdrawings make cabinet.yaml --out out  work everything out and write the folder out/
 
         Exit codes: 0 done; 1 done, but the checks found errors (the panels concerned have no machine files); 2 the file or the call
-        is wrong, nothing was written; 3 files could not be written; 4 a fault of the program, nothing was written; 130 interrupted.
+        is wrong, nothing was written; 3 files could not be written, or an exporter of yours failed, nothing was written; 4 a fault of the
+        program, nothing was written; 130 interrupted.
         """;
 
     private static int Main(string[] args)
@@ -48,6 +49,8 @@ internal static class Program
         catch (Exception fault) when (ExitCodeOf(fault) is { } code)
         {
             error.WriteLine(code == ExitCode.Interrupted ? "interrupted; nothing was changed" : $"error: {fault.Message}");
+            // For whoever wrote the exporter.
+            if (fault is PlugInException { InnerException: { } cause }) error.WriteLine(cause);
             return code;
         }
 #pragma warning disable CA1031 // The last line of defence: whatever a fault of ours is, it becomes exit code 4.
@@ -64,7 +67,7 @@ internal static class Program
     {
         WrongCallException => ExitCode.WrongInput,
         OperationCanceledException => ExitCode.Interrupted,
-        IOException or UnauthorizedAccessException => ExitCode.NotWritten,
+        IOException or UnauthorizedAccessException or PlugInException => ExitCode.NotWritten,
         _ => null,
     };
 

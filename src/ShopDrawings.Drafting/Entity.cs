@@ -28,6 +28,13 @@ public sealed record SegmentEntity(Layer Layer, Segment Segment) : Entity(Layer)
     public override Box2 Bounds => Segment.Bounds;
 }
 
+/// <summary>Lines and arcs that follow each other, open or closed, and may run over themselves: a tool's way, a stroke of lettering.</summary>
+public sealed record PathEntity(Layer Layer, ToolPath Path) : Entity(Layer)
+{
+    /// <inheritdoc/>
+    public override Box2 Bounds => Path.Bounds;
+}
+
 /// <summary>A full circle. Radius in mm.</summary>
 public sealed record CircleEntity(Layer Layer, Point2 Centre, double Radius) : Entity(Layer)
 {

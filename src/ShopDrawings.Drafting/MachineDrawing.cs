@@ -2,26 +2,81 @@ using ShopDrawings.Kernel;
 
 namespace ShopDrawings.Drafting;
 
-/// <summary>
-/// Draws what a machine must know of one panel: true size, in the panel's frame, seen on the inside face, outside features as seen through.
-/// Bores in edges, and bores a machine does not make, are not in it; they are in the list of bores and in the panel's sheet.
-/// </summary>
+/// <summary>What stands in machine drawings, and how their layers are called. Lengths in mm. Immutable.</summary>
+public sealed record MachineDrawingSettings
+{
+    /// <summary>Names of the layers.</summary>
+    public MachineLayers Layers { get; init; } = MachineLayers.Standard;
+
+    /// <summary>Side of a square beside the panel to check the scale by, or nothing for none.</summary>
+    public double? ScaleSquare { get; init; }
+
+    /// <summary>Whether each edge that is drilled is unfolded beside the face.</summary>
+    public bool HasEdgeViews { get; init; }
+
+    /// <summary>Whether overall sizes and a table of bores stand beside the panel.</summary>
+    public bool IsAnnotated { get; init; }
+
+    /// <summary>Whether the numbers of dimensions and tables are inches; else they are mm.</summary>
+    public bool IsInches { get; init; }
+}
+
+/// <summary>Draws a machine's program: true size, in the machine's frame, in the order of its operations. Nothing is drawn twice.</summary>
 public static class MachineDrawing
 {
-    /// <summary>The 1:1 drawing of a panel, for its sawn size; nothing is drawn twice.</summary>
-    public static Drawing Of(Panel panel) => new(
-        panel.Id,
-        $"Panel {panel.Id}, seen on its inside face, true size in mm.",
-        null,
-        panel.Features.Select(OfFeature).OfType<Entity>().Prepend(new ContourEntity(MachineLayers.Outline, panel.CutOutline)).Distinct());
+    /// <summary>Distance of what stands beside a panel from it, in mm.</summary>
+    internal const double Beside = 20;
 
-    private static Entity? OfFeature(Feature feature) => feature switch
+    /// <summary>The 1:1 drawing of a program.</summary>
+    public static Drawing Of(FaceProgram program, MachineDrawingSettings settings)
     {
-        Bore { Surface: Surface.Inside or Surface.Outside, Method: BoreMethod.Machined } bore => new CircleEntity(MachineLayers.Of(bore), bore.At.Point, bore.Diameter.Value / 2),
-        CutOut cutOut => new ContourEntity(MachineLayers.CutOut, cutOut.Outline),
-        Groove groove => new ContourEntity(MachineLayers.Of(groove), groove.Outline),
-        Mark { To: { } to } mark => new SegmentEntity(MachineLayers.Of(mark), new Segment(mark.From.Point, to.Point)),
-        Mark mark => new PointEntity(MachineLayers.Of(mark), mark.From.Point),
-        _ => null,
+        var form = program.Machine.Paths;
+        var entities = new List<Entity>();
+        if (program.Sheet is { } sheet) entities.Add(new ContourEntity(settings.Layers.Reference, Contour.Rectangle(0, 0, sheet.Length.Value, sheet.Width.Value).Moved(program.Origin)));
+        if (!program.Operations.Any(o => o is ProfileOperation { IsOutside: true })) entities.AddRange(program.Panels.Select(p => new ContourEntity(settings.Layers.Reference, p.Outline)));
+        entities.AddRange(program.Operations.SelectMany(o => Of(o, form, settings.Layers)));
+        if (program.Sheet is null && settings.HasEdgeViews) entities.AddRange(program.Panels.SelectMany(p => EdgeView.Of(p, settings.Layers)));
+        if (program.Sheet is null && settings.IsAnnotated) entities.AddRange(MachineNotes.Of(program.Panels[0], Box(entities), settings));
+        if (settings.ScaleSquare is { } size)
+        {
+            var corner = new Point2(Box(entities).Max.X + Beside, program.Panels.Select(p => p.Outline.Bounds.Min.Y).DefaultIfEmpty(0).Min());
+            entities.Add(new ContourEntity(settings.Layers.OfScaleSquare(size), Contour.Rectangle(corner.X, corner.Y, corner.X + size, corner.Y + size)));
+        }
+
+        var what = program.Sheet is null ? "Panel" : "Sheet";
+        var up = program.Panels is [var only] ? $" with its {only.Lie.Up.ToString().ToLowerInvariant()} face up" : "";
+        return new Drawing(program.Name, $"{what} {program.Name}{up}, true size, for {program.Machine.Name}; lines of cuts are {(form == CutLines.Finished ? "the wanted edge" : "the way of the tool’s middle")}.", null, entities.Distinct());
+    }
+
+    private static Box2 Box(List<Entity> entities) => entities.Count == 0 ? default : entities.Select(e => e.Bounds).Aggregate((a, b) => a.Union(b));
+
+    private static IEnumerable<Entity> Of(MachineOperation operation, CutLines form, MachineLayers layers)
+    {
+        var layer = layers.Of(operation, form);
+        switch (operation)
+        {
+            case DrillOperation drill:
+                return [new CircleEntity(layer, drill.At, drill.Diameter / 2)];
+            case PocketOperation pocket:
+                return form == CutLines.Finished ? [Closed(layer, pocket.Finished)] : pocket.Paths.Select(p => Way(layer, p));
+            case ProfileOperation profile:
+                var tabs = layers.OfTabs(profile);
+                var lines = form == CutLines.Finished ? [Closed(layer, profile.Finished)] : profile.Paths.Select(p => Way(layer, p));
+                return [.. lines, .. profile.Tabs.Select(t => new SegmentEntity(tabs, t))];
+            case EngraveOperation engraved:
+                return engraved.Strokes.Select(p => Way(layer, p));
+            default:
+                throw new InvalidOperationException($"{operation.GetType().Name} cannot be drawn.");
+        }
+    }
+
+    private static Entity Closed(Layer layer, Contour contour) =>
+        contour.AsCircle is var (centre, radius) ? new CircleEntity(layer, centre, radius) : new ContourEntity(layer, contour);
+
+    private static Entity Way(Layer layer, ToolPath path) => path switch
+    {
+        { IsClosed: true, Segments: [{ IsLine: false } a, { IsLine: false } b] } when a.Centre.DistanceTo(b.Centre) <= Tolerance.Length => new CircleEntity(layer, a.Centre, a.Radius),
+        { IsClosed: false, Segments: [var only] } => new SegmentEntity(layer, only),
+        _ => new PathEntity(layer, path),
     };
 }

@@ -1,40 +1,141 @@
+using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.RegularExpressions;
 using ShopDrawings.Kernel;
 
 namespace ShopDrawings.Drafting;
 
 /// <summary>
-/// Layers of machine drawings, one for each kind of machining. Their names can be read aloud: the face first, then the kind, then sizes
-/// in hundredths of a millimetre: <c>INSIDE_BORE_500_DEEP_1200</c> is a 5 mm bore 12 mm deep in the inside face, <c>THRU</c> goes through.
+/// How the layers of machine drawings are called, one for each kind of machining. The names can be read aloud: the face first, then the kind,
+/// then sizes in hundredths of a millimetre: <c>INSIDE_BORE_500_DEEP_1200</c> is a 5 mm bore 12 mm deep in the inside face, <c>THRU</c> goes
+/// through. Lines that are the wanted edge and lines that a tool's middle follows never share a name, so that nobody compensates twice.
+/// A pattern may hold <c>{face}</c>, <c>{edge}</c>, <c>{tool}</c> (the diameter of the tool) and <c>{depth}</c>. Immutable.
 /// </summary>
-public static class MachineLayers
+public sealed class MachineLayers
 {
-    /// <summary>The outer edge.</summary>
-    public static Layer Outline { get; } = new("OUTLINE", Role.Outline, "Outer edge of the panel");
+    /// <summary>Longest name a DXF of every release holds.</summary>
+    public const int LongestName = 31;
 
-    /// <summary>Openings.</summary>
-    public static Layer CutOut { get; } = new("CUTOUT", Role.CutOut, "Openings through the panel");
+    private static readonly ImmutableDictionary<Role, Kind> Kinds = ImmutableDictionary.CreateRange(
+    [
+        Of(Role.Outline, "OUTLINE", "OUTLINE_PATH", "Outer edge of the panel"),
+        Of(Role.CutOut, "CUTOUT", "CUTOUT_PATH", "Openings through the panel"),
+        Of(Role.Bore, "{face}_BORE_{tool}_{depth}", null, "Bores"),
+        Of(Role.Countersink, "{face}_BORE_{tool}_{depth}", null, "Countersinks"),
+        Of(Role.Groove, "{face}_POCKET_{tool}_{depth}", "{face}_PATH_{tool}_{depth}", "Grooves and pockets"),
+        Of(Role.Mark, "{face}_MARK", null, "Scribed lines and centres"),
+        Of(Role.Score, "{face}_SCORE", null, "Edges of what is only scored"),
+        Of(Role.Name, "{face}_NAME", null, "Engraved names"),
+        Of(Role.Tab, "TAB_{depth}", null, "Stretches of the cut that leave tabs"),
+        Of(Role.Pin, "PIN_{tool}_{depth}", null, "Bores for locating pins in the table"),
+        Of(Role.EdgeView, "EDGE_{edge}", null, "An edge, unfolded beside the face"),
+        Of(Role.EdgeBore, "EDGE_{edge}_{tool}_{depth}", null, "Bores in an edge, unfolded beside the face"),
+        Of(Role.Reference, "REFERENCE", null, "There already; not to be cut"),
+        Of(Role.ScaleSquare, "SCALE_{tool}", null, "A square of known size, to check the scale by; not to be cut"),
+    ]);
 
-    /// <summary>The layer of a bore in a face.</summary>
-    public static Layer Of(Bore bore) => new(
-        $"{Face(bore.Surface)}_BORE_{Hundredths(bore.Diameter)}_{(bore.Use == BoreUse.Countersink ? $"SINK_{Hundredths(bore.Depth!)}" : Depth(bore.Depth))}", Role.Bore,
-        $"{(bore.Use == BoreUse.Countersink ? "Countersinks" : "Bores")} of {Mm(bore.Diameter)}{(bore.Depth is { } depth ? $", {Mm(depth)} deep" : " through")}, from the {Word(bore.Surface)} face");
+    private readonly ImmutableDictionary<Role, string> patterns;
 
-    /// <summary>The layer of a groove.</summary>
-    public static Layer Of(Groove groove) => new(
-        $"{Face(groove.Face)}_GROOVE_{Hundredths(groove.Width)}_{Depth(groove.Depth)}", Role.Groove,
-        $"Grooves {Mm(groove.Width)} wide, {Mm(groove.Depth)} deep, in the {Word(groove.Face)} face");
+    private MachineLayers(ImmutableDictionary<Role, string> patterns) => this.patterns = patterns;
 
-    /// <summary>The layer of a mark.</summary>
-    public static Layer Of(Mark mark) => new($"{Face(mark.Face)}_MARK", Role.Mark, $"Scribed lines and centres on the {Word(mark.Face)} face");
+    /// <summary>Names of our own.</summary>
+    public static MachineLayers Standard { get; } = new(ImmutableDictionary<Role, string>.Empty);
 
-    private static string Face(Surface face) => Word(face).ToUpperInvariant();
+    /// <summary>The kinds of machining that have layers.</summary>
+    public static ImmutableArray<Role> Roles { get; } = [.. Kinds.Keys.Order()];
 
-    private static string Word(Surface face) => face == Surface.Inside ? "inside" : "outside";
+    /// <summary>The same names with another pattern for one kind, for finished edges and tool ways alike.</summary>
+    /// <exception cref="ArgumentException">The kind has no layers, or the pattern gives no layer name: see <see cref="Fault"/>.</exception>
+    public MachineLayers With(Role role, string pattern) =>
+        Fault(role, pattern) is { } fault ? throw new ArgumentException(fault, nameof(pattern)) : new(patterns.SetItem(role, pattern));
 
-    private static string Depth(Size? depth) => depth is null ? "THRU" : $"DEEP_{Hundredths(depth)}";
+    /// <summary>What is wrong with a pattern, in words, or nothing.</summary>
+    public static string? Fault(Role role, string pattern)
+    {
+        if (!Kinds.ContainsKey(role)) return $"{role} has no layers";
+        var longest = Filled(pattern, "OUTSIDE", "BOTTOM", "10000", "DEEP_10000");
+        if (longest.AsSpan().ContainsAny('{', '}')) return $"“{pattern}” has a brace that stands for nothing; only {{face}}, {{edge}}, {{tool}} and {{depth}} do";
+        if (longest.Length == 0 || !char.IsAsciiLetterUpper(longest[0]) || !longest.All(c => char.IsAsciiLetterUpper(c) || char.IsAsciiDigit(c) || c == '_'))
+            return $"“{pattern}” gives no layer name that every program reads; use A to Z, 0 to 9 and _, a letter first";
+        return longest.Length <= LongestName ? null : string.Create(CultureInfo.InvariantCulture, $"“{pattern}” gives names of up to {longest.Length} characters, such as {longest}; every program reads {LongestName}");
+    }
 
-    private static string Hundredths(Size size) => Math.Round(size.Value * 100, MidpointRounding.AwayFromZero).ToString("0", CultureInfo.InvariantCulture);
+    /// <summary>Two patterns that are not the same and yet can give one name, or nothing.</summary>
+    public (string One, string Other)? Clash()
+    {
+        var all = Roles.SelectMany(r => new[] { Pattern(r, false), Pattern(r, true) }).Distinct().ToList();
+        foreach (var one in all)
+            foreach (var other in all)
+                if (one != other && Samples(one).Any(name => Regex.IsMatch(name, Expression(other)))) return (one, other);
+        return null;
+    }
 
-    private static string Mm(Size size) => Tape.PrintMillimetres(size.Value, 2) + " mm";
+    private static IEnumerable<string> Samples(string pattern) =>
+        from depth in new[] { "THRU", "DEEP_1200", "SINK_450" } select Filled(pattern, "INSIDE", "FRONT", "500", depth);
+
+    private static string Expression(string pattern) => $"^{Filled(pattern, "(INSIDE|OUTSIDE)", "[A-Z]+", "[0-9]+", "(THRU|(DEEP|SINK|THICK)_[0-9]+)")}$";
+
+    /// <summary>The layer of an operation's lines.</summary>
+    /// <param name="operation">The operation.</param>
+    /// <param name="form">Whether its lines are the wanted edge or the tool's way.</param>
+    public Layer Of(MachineOperation operation, CutLines form)
+    {
+        var role = operation switch
+        {
+            DrillOperation { IsForPin: true } => Role.Pin,
+            DrillOperation { Tool.Kind: ToolKind.Countersink } => Role.Countersink,
+            DrillOperation => Role.Bore,
+            PocketOperation => Role.Groove,
+            EngraveOperation { What: Engraving.Mark } => Role.Mark,
+            EngraveOperation { What: Engraving.Score } => Role.Score,
+            EngraveOperation => Role.Name,
+            ProfileOperation { IsOutside: true } => Role.Outline,
+            _ => Role.CutOut,
+        };
+        var isPath = form == CutLines.ToolCentre && operation is PocketOperation or ProfileOperation;
+        // What a drill or countersink makes is as wide as the bore, a cutter is as wide as it is.
+        var size = operation is DrillOperation drill ? drill.Diameter : operation.Tool.Diameter;
+        var layer = Make(role, isPath, operation.Face, "", size, role == Role.Countersink ? $"SINK_{Hundredths(operation.Depth!.Value)}" : Depth(operation.Depth));
+        return operation is ProfileOperation { Depth: { } skinned } && !Pattern(role, isPath).Contains("{depth}", StringComparison.Ordinal) ? Suffixed(layer, Depth(skinned)) : layer;
+    }
+
+    /// <summary>The layer of the tabs a cut leaves.</summary>
+    public Layer OfTabs(ProfileOperation profile) => Make(Role.Tab, false, profile.Face, "", profile.Tool.Diameter, $"THICK_{Hundredths(profile.TabThickness)}");
+
+    /// <summary>The layer of an edge's own view.</summary>
+    public Layer OfEdge(string edge) => Make(Role.EdgeView, false, Surface.Inside, edge, 0, "");
+
+    /// <summary>The layer of bores in an edge.</summary>
+    public Layer OfEdgeBore(string edge, Bore bore) => Make(Role.EdgeBore, false, bore.Surface, edge, bore.Diameter.Value, Depth(bore.Depth?.Value));
+
+    /// <summary>The layer of what is there already.</summary>
+    public Layer Reference => Make(Role.Reference, false, Surface.Inside, "", 0, "");
+
+    /// <summary>The layer of a scale square of a size in mm.</summary>
+    public Layer OfScaleSquare(double size) => Make(Role.ScaleSquare, false, Surface.Inside, "", size, "");
+
+    private Layer Make(Role role, bool isPath, Surface face, string edge, double tool, string depth)
+    {
+        var pattern = Pattern(role, isPath);
+        // Kinds that share a pattern share its layers.
+        if (patterns.ContainsKey(role)) (role, isPath) = (patterns.Where(p => p.Value == pattern).Min(p => p.Key), false);
+        var name = Filled(pattern, face == Surface.Outside ? "OUTSIDE" : "INSIDE", edge.ToUpperInvariant(), Hundredths(tool), depth);
+        return new Layer(name.Length <= LongestName ? name : name[..LongestName], role, isPath ? $"{Kinds[role].Title}: the way of the tool’s middle" : Kinds[role].Title);
+    }
+
+    private static Layer Suffixed(Layer layer, string suffix) => new($"{layer.Name}_{suffix}", layer.Role, layer.Title);
+
+    private string Pattern(Role role, bool isPath) => patterns.TryGetValue(role, out var own) ? own : isPath ? Kinds[role].Path ?? Kinds[role].Finished : Kinds[role].Finished;
+
+    private static string Filled(string pattern, string face, string edge, string tool, string depth) => pattern
+        .Replace("{face}", face, StringComparison.Ordinal).Replace("{edge}", edge, StringComparison.Ordinal)
+        .Replace("{tool}", tool, StringComparison.Ordinal).Replace("{depth}", depth, StringComparison.Ordinal);
+
+    private static string Depth(double? depth) => depth is { } mm ? $"DEEP_{Hundredths(mm)}" : "THRU";
+
+    private static string Hundredths(double mm) => Math.Round(mm * 100, MidpointRounding.AwayFromZero).ToString("0", CultureInfo.InvariantCulture);
+
+    private static KeyValuePair<Role, Kind> Of(Role role, string finished, string? path, string title) => new(role, new(finished, path, title));
+
+    private sealed record Kind(string Finished, string? Path, string Title);
 }

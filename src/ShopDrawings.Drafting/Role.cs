@@ -12,11 +12,38 @@ public enum Role
     /// <summary>A round hole.</summary>
     Bore,
 
-    /// <summary>A groove or rabbet.</summary>
+    /// <summary>A cone for the head of a screw.</summary>
+    Countersink,
+
+    /// <summary>A groove or rabbet, or anything else that is milled away.</summary>
     Groove,
 
     /// <summary>A scribed line or centre.</summary>
     Mark,
+
+    /// <summary>The edge of something that is only scored.</summary>
+    Score,
+
+    /// <summary>A name that is engraved.</summary>
+    Name,
+
+    /// <summary>A stretch of a cut that is lifted to leave a tab.</summary>
+    Tab,
+
+    /// <summary>A bore for a pin in a machine's table.</summary>
+    Pin,
+
+    /// <summary>An edge of a panel unfolded beside its face.</summary>
+    EdgeView,
+
+    /// <summary>A bore in an edge, in the view of that edge.</summary>
+    EdgeBore,
+
+    /// <summary>What is there already and not to be cut: a sheet, or a panel that is turned over.</summary>
+    Reference,
+
+    /// <summary>A square of known size, to check the scale by.</summary>
+    ScaleSquare,
 
     /// <summary>An edge that other material hides.</summary>
     Hidden,

@@ -16,6 +16,7 @@ internal static class SvgShapes
     {
         ContourEntity { Contour.AsCircle: { } circle } => [Circle(circle.Centre, circle.Radius, plane)],
         ContourEntity contour => [Outline(contour.Contour, plane)],
+        PathEntity path => [Way(path.Path, plane)],
         CircleEntity circle => [Circle(circle.Centre, circle.Radius, plane)],
         SegmentEntity { Segment.IsLine: true } line => [Line(line.Segment, plane)],
         SegmentEntity arc => [Arc(arc.Segment, plane)],
@@ -87,6 +88,14 @@ internal static class SvgShapes
             path.Add(new SvgArcSegment(SvgPlane.Number(major), SvgPlane.Number(major * ellipse.Ratio), SvgPlane.Number(tilt), SvgArcSize.Small, SvgArcSweep.Negative, false, plane.Map(end)));
         }
 
+        return new SvgPath { PathData = path };
+    }
+
+    private static SvgPath Way(ToolPath way, SvgPlane plane)
+    {
+        var path = new SvgPathSegmentList { new SvgMoveToSegment(false, plane.Map(way.Segments[0].Start)) };
+        foreach (var segment in way.Segments) Append(path, segment, plane);
+        if (way.IsClosed) path.Add(new SvgClosePathSegment(false));
         return new SvgPath { PathData = path };
     }
 

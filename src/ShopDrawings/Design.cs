@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ShopDrawings.Kernel;
 
 namespace ShopDrawings;
@@ -10,4 +11,7 @@ public sealed record Design(Assembly Assembly, CheckSettings Checks, LengthStyle
 {
     /// <summary>How edges are banded, and how much band is bought.</summary>
     public EdgeBanding Banding { get; init; } = EdgeBanding.ByHand;
+
+    /// <summary>What each machine does that files are made for.</summary>
+    public ImmutableArray<MachineJob> Machining { get; init; } = [];
 }

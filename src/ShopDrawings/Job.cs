@@ -19,4 +19,8 @@ public sealed record Job(Design Design, ImmutableArray<Finding> Findings, Immuta
 /// <param name="Path">Where it goes in the output folder, with <c>/</c> between folders, without an extension.</param>
 /// <param name="Format">The format it is meant for: <c>dxf</c>.</param>
 /// <param name="Drawing">The drawing.</param>
-public sealed record JobDrawing(string Path, string Format, Drawing Drawing);
+public sealed record JobDrawing(string Path, string Format, Drawing Drawing)
+{
+    /// <summary>An exporter with the settings this drawing is meant for; it counts where the set's own is of its type.</summary>
+    public IDrawingExporter? Exporter { get; init; }
+}

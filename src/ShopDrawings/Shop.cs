@@ -37,15 +37,14 @@ public static class Shop
     {
         ArgumentNullException.ThrowIfNull(project);
         var diagnostics = new List<Diagnostic>();
-        var resolved = ProjectResolver.Resolve(project.Model, project.Lengths, diagnostics);
-        return Outcome<Design>.Of(resolved is { } r ? new Design(r.Assembly, r.Checks, project.Lengths) { Banding = project.Model.Banding } : null, diagnostics);
+        return Outcome<Design>.Of(ProjectResolver.Resolve(project.Model, project.Lengths, diagnostics), diagnostics);
     }
 
     /// <summary>Looks for what would go wrong before anything is cut.</summary>
     public static ImmutableArray<Finding> Check(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
-        return Kernel.Check.RunAll(design.Assembly, design.Checks, design.Lengths);
+        return [.. Kernel.Check.RunAll(design.Assembly, design.Checks, design.Lengths), .. design.Machining.SelectMany(m => m.Plan.Findings)];
     }
 
     /// <summary>Makes every drawing; a panel that must not be cut gets no machine drawing and a stamp on its sheet.</summary>
@@ -59,23 +58,28 @@ public static class Shop
         var stacks = PanelStacks.Find(design.Assembly.Panels);
         foreach (var panel in design.Assembly.Panels)
         {
-            if (!withheld.Contains(panel.Id)) drawings.Add(new($"panels/{panel.Id}-mm", "dxf", MachineDrawing.Of(panel)));
             drawings.Add(new($"panels/{panel.Id}", "svg", PanelSheet.Of(panel, design.Assembly.Name, design.Lengths, findings, twins.GetValueOrDefault(panel.Id), stacks.FirstOrDefault(s => s.Panels.Any(p => p.Id == panel.Id)))));
         }
+
+        foreach (var (profile, plan) in design.Machining)
+            foreach (var program in plan.Programs.Where(p => !p.Panels.Any(l => withheld.Contains(l.Panel.Id))))
+                drawings.Add(new($"machines/{profile.Machine.Name}/{(program.Sheet is null ? "panels" : "sheets")}/{program.Name}-{profile.UnitSuffix}", profile.Format, MachineDrawing.Of(program, profile.Drawing)) { Exporter = profile.Dxf });
 
         return job with { Drawings = drawings.ToImmutable() };
     }
 
-    /// <summary>The files of a job; a drawing whose format no exporter knows is left out.</summary>
+    /// <summary>
+    /// The files of a job, drawings first, then what each exporter of the set writes in its order; a drawing whose format no exporter knows is left out.
+    /// </summary>
+    /// <exception cref="ExporterException">An exporter failed, or two give one path; writing a file may throw it too.</exception>
     public static ImmutableArray<Output> Export(Job job, ExporterSet exporters)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(exporters);
-        var drawings =
-            from drawing in job.Drawings
-            from exporter in exporters.Drawings
-            where exporter.Format == drawing.Format
-            select new Output($"{drawing.Path}.{exporter.Format}", stream => exporter.Write(drawing.Drawing, stream));
-        return [.. drawings, .. exporters.Jobs.SelectMany(e => e.Export(job))];
+        var files = new OutputList();
+        foreach (var drawing in job.Drawings)
+            if (exporters.Find(drawing.Format) is { } exporter) files.Add(drawing.Exporter?.GetType() == exporter.GetType() ? drawing.Exporter : exporter, drawing);
+        foreach (var exporter in exporters.Jobs) files.Add(exporter, job);
+        return files.ToImmutable();
     }
 }

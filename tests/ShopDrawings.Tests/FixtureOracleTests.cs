@@ -8,24 +8,29 @@ public class FixtureOracleTests
 {
     private static readonly string Samples = Path.Combine(OutsideProgram.RepositoryRoot, "output-samples");
 
-    public static TheoryData<string> Dxf => Files("*.dxf");
+    public static TheoryData<string> Machines =>
+        [.. Directory.GetDirectories(Samples).Select(d => Path.Combine(d, "machines")).Where(Directory.Exists).SelectMany(Directory.GetDirectories).Select(d => Path.GetRelativePath(Samples, d)).Order(StringComparer.Ordinal)];
 
     public static TheoryData<string> Svg => Files("*.svg");
 
-    public static TheoryData<string> Names => Fixtures.Names;
+    public static TheoryData<string> Routed =>
+        [.. Directory.GetDirectories(Samples).Where(d => Directory.Exists(Path.Combine(d, "machines", "router"))).Select(d => Path.GetFileName(d)!).Order(StringComparer.Ordinal)];
 
     [Theory]
-    [MemberData(nameof(Dxf))]
-    public void Dxf_sample_is_sound_for_a_machine(string path)
+    [MemberData(nameof(Machines))]
+    public void Dxf_samples_are_sound_for_their_machine(string machine)
     {
-        var full = Path.Combine(Samples, path);
-        var hasCutOuts = File.ReadAllText(full).Contains("CUTOUT", StringComparison.Ordinal);
+        var files = Directory.GetFiles(Path.Combine(Samples, machine), "*.dxf", SearchOption.AllDirectories).Order(StringComparer.Ordinal).ToArray();
+        // Overall sizes and tables stand in drawings only.
+        string[] kind = machine.EndsWith("drawing", StringComparison.Ordinal) ? [] : ["--machine"];
 
-        var result = OutsideProgram.RunOracle("dxf_audit.py", "ezdxf shapely", [full, "--machine", "--summary", "--cut", "OUTLINE", .. hasCutOuts ? new[] { "--cut", "CUTOUT" } : []]);
+        var result = OutsideProgram.RunOracle("dxf_audit.py", "ezdxf shapely", [.. files, .. kind, "--summary", "--cut-if", "OUT*", "--cut-if", "CUT*"]);
 
         Assert.True(result.ExitCode == 0, result.Output + result.Errors);
         using var report = JsonDocument.Parse(result.Output);
-        Assert.Empty(report.RootElement.GetProperty("warnings").EnumerateArray());
+        var reports = files.Length == 1 ? [report.RootElement] : report.RootElement.EnumerateArray().ToArray();
+        Assert.Equal(files.Length, reports.Length);
+        Assert.All(reports, r => Assert.Empty(r.GetProperty("warnings").EnumerateArray()));
     }
 
     [Theory]
@@ -39,41 +44,53 @@ public class FixtureOracleTests
         Assert.True(result.ExitCode == 0, result.Output + result.Errors);
     }
 
+    // Of the router's files: what it bores is a circle on a layer that says the depth, as is what it mills round.
     [Theory]
-    [MemberData(nameof(Names))]
+    [MemberData(nameof(Routed))]
     public void Bores_read_from_the_machine_files_are_those_of_the_assembly(string name)
     {
-        OutsideProgram.DemandPython("ezdxf");
+        OutsideProgram.DemandPython("ezdxf shapely");
+        var folder = Path.Combine(Samples, name, "machines", "router", "panels");
         using var assembly = JsonDocument.Parse(File.ReadAllText(Path.Combine(Samples, name, "assembly.json")));
+        var widths = new Dictionary<string, double>();
         var expected = new List<string>();
-        var actual = new List<string>();
         foreach (var panel in assembly.RootElement.GetProperty("panels").EnumerateArray())
         {
             var id = panel.GetProperty("id").GetString()!;
+            widths[id] = panel.GetProperty("width_mm").GetProperty("value").GetDouble();
             foreach (var bore in panel.GetProperty("features").EnumerateArray().Where(f => f.GetProperty("type").GetString() == "bore"))
             {
                 var surface = bore.GetProperty("surface").GetString()!;
                 if (surface is not ("inside" or "outside") || bore.GetProperty("method").GetString() != "machined") continue;
                 var depth = bore.GetProperty("depth_mm");
-                expected.Add(Row(id, surface, bore.GetProperty("at_mm")[0].GetDouble(), bore.GetProperty("at_mm")[1].GetDouble(), bore.GetProperty("diameter_mm").GetDouble(),
-                    depth.ValueKind == JsonValueKind.Null ? "THRU" : "DEEP_" + Hundredths(depth.GetDouble())));
+                // What goes through is made from the face that lies up, the inside.
+                var isThrough = depth.ValueKind == JsonValueKind.Null;
+                expected.Add(Row(id, isThrough ? "inside" : surface, bore.GetProperty("at_mm")[0].GetDouble(), bore.GetProperty("at_mm")[1].GetDouble(), bore.GetProperty("diameter_mm").GetDouble(), isThrough ? "THRU" : Hundredths(depth.GetDouble())));
             }
+        }
 
-            var read = OutsideProgram.RunOracle("dxf_audit.py", "ezdxf shapely", Path.Combine(Samples, name, "panels", id + "-mm.dxf"));
-            using var report = JsonDocument.Parse(read.Output);
-            foreach (var circle in report.RootElement.GetProperty("circles").EnumerateArray())
+        var files = Directory.GetFiles(folder, "*.dxf", SearchOption.AllDirectories).Order(StringComparer.Ordinal).ToArray();
+        var read = OutsideProgram.RunOracle("dxf_audit.py", "ezdxf shapely", files);
+        using var report = JsonDocument.Parse(read.Output);
+        var actual = new List<string>();
+        foreach (var (file, root) in files.Zip(files.Length == 1 ? [report.RootElement] : report.RootElement.EnumerateArray().ToArray()))
+        {
+            var program = Path.GetRelativePath(folder, file)[..^"-mm.dxf".Length].Replace('\\', '/');
+            var isOutside = program.EndsWith("_outside", StringComparison.Ordinal);
+            var id = isOutside ? program[..^"_outside".Length] : program;
+            foreach (var circle in root.GetProperty("circles").EnumerateArray())
             {
-                var layer = circle.GetProperty("layer").GetString()!;
-                if (!layer.Contains("_BORE_", StringComparison.Ordinal)) continue;
-                var parts = layer.Split('_');
-                var diameter = 2 * circle.GetProperty("r").GetDouble();
-                Assert.Equal(parts[2], Hundredths(diameter));
-                actual.Add(Row(id, parts[0].ToLowerInvariant(), circle.GetProperty("x").GetDouble(), circle.GetProperty("y").GetDouble(), diameter, string.Join('_', parts[3..])));
+                var parts = circle.GetProperty("layer").GetString()!.Split('_');
+                if (parts.Length < 4 || parts[1] is not ("BORE" or "POCKET")) continue;
+                var (x, y, diameter) = (circle.GetProperty("x").GetDouble(), circle.GetProperty("y").GetDouble(), 2 * circle.GetProperty("r").GetDouble());
+                if (parts[1] == "BORE") Assert.Equal(parts[2], Hundredths(diameter));
+                // Turned over about its length.
+                actual.Add(Row(id, parts[0].ToLowerInvariant(), x, isOutside ? widths[id] - y : y, diameter, parts[^1]));
             }
         }
 
         Assert.NotEmpty(expected);
-        Assert.Equal(expected.Order(StringComparer.Ordinal), actual.Order(StringComparer.Ordinal));
+        Assert.Equal(expected.Distinct().Order(StringComparer.Ordinal), actual.Order(StringComparer.Ordinal));
     }
 
     // panel face x y diameter depth

@@ -16,11 +16,13 @@ public class ReadmeTests
         var calls = Blocks("sh").SelectMany(b => b.Split('\n')).Where(l => l.Length > 0).ToList();
         Assert.Contains("dotnet test", calls);
 
-        foreach (var call in calls.Where(c => c != "dotnet test"))
+        foreach (var call in calls.Where(c => c is not ("dotnet test" or "dotnet build")))
         {
             Assert.StartsWith(HostCall, call, StringComparison.Ordinal);
             var arguments = call[HostCall.Length..].Split(' ').Select(a =>
-                a.StartsWith("fixtures/", StringComparison.Ordinal) ? Path.Combine(OutsideProgram.RepositoryRoot, a) : a.StartsWith("out", StringComparison.Ordinal) ? folder[a] : a);
+                a.EndsWith(".dll", StringComparison.Ordinal) ? Path.Combine(OutsideProgram.RepositoryRoot, a.Replace("/Debug/", $"/{Configuration}/", StringComparison.Ordinal))
+                : a.StartsWith("fixtures/", StringComparison.Ordinal) ? Path.Combine(OutsideProgram.RepositoryRoot, a)
+                : a.StartsWith("out", StringComparison.Ordinal) ? folder[a] : a);
 
             var result = Call.Of([.. arguments]);
 
@@ -50,7 +52,7 @@ public class ReadmeTests
         var job = Shop.Draw(design, Shop.Check(design));
         foreach (var output in Shop.Export(job, ExporterSet.Standard)) console.WriteLine(output.Path);
 
-        Assert.Contains("panels/left-side-mm.dxf", console.ToString(), StringComparison.Ordinal);
+        Assert.Contains("machines/router/panels/left-side-mm.dxf", console.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -59,6 +61,9 @@ public class ReadmeTests
         link => Assert.True(Path.Exists(Path.Combine(OutsideProgram.RepositoryRoot, link)), link));
 
     private static string Root => OutsideProgram.RepositoryRoot + "/";
+
+    // Debug or Release, as the tests were built.
+    private static string Configuration => new DirectoryInfo(AppContext.BaseDirectory).Parent!.Name;
 
     private static string Rooted(string line) => line
         .Replace("\"fixtures/", "Root + \"fixtures/", StringComparison.Ordinal).Replace("Console.WriteLine", "console.WriteLine", StringComparison.Ordinal);

@@ -102,6 +102,7 @@ internal sealed class Survey
     {
         ContourEntity contour => !(contour.Contour.AsCircle?.Radius < SmallestIn(Unit)) && contour.Contour.Segments.All(s => IsNumber(s.Bulge)),
         SegmentEntity { Segment.Bulge: var bulge } => IsNumber(bulge),
+        PathEntity path => path.Path.Segments.All(s => IsNumber(s.Bulge)),
         CircleEntity circle => circle.Radius >= SmallestIn(Unit),
         EllipseEntity e => e.Ratio is > 0 and <= 1 && Fits(e.Major) && e.Major.Length * e.Ratio >= SmallestIn(Unit) && IsNumber(e.StartDegrees)
             && e.StartDegrees >= 0 && e.EndDegrees > e.StartDegrees && e.EndDegrees <= e.StartDegrees + 360,
@@ -113,6 +114,7 @@ internal sealed class Survey
     {
         ContourEntity contour => Form.MostParts(contour.Contour.Segments.AsSpan()),
         SegmentEntity segment => Form.MostParts(segment.Segment),
+        PathEntity path => Form.MostParts(path.Path.Segments.AsSpan()),
         EllipseEntity ellipse when Form != PathForm.Usual => Form.OfEllipses.MostParts([.. ellipse.Arcs(PathForm.EllipseTolerance)]),
         _ => 1,
     };

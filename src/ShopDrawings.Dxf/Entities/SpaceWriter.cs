@@ -42,6 +42,9 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
                 if (form.ChordTolerance is not null && !ArcGroups.IsFlat(segment)) Path(layer, [segment], closed: false, form.ChordTolerance);
                 else LineOrArc(layer, segment);
                 break;
+            case PathEntity { Path: var way }:
+                Path(layer, way.Segments.AsSpan(), way.IsClosed, form.ChordTolerance);
+                break;
             case CircleEntity { Centre: var centre, Radius: var radius }:
                 entities.Write(EntityTypes.Circle, layer, [centre.X, centre.Y, radius]);
                 break;

@@ -1,6 +1,6 @@
 using System.Buffers;
-using System.Globalization;
 using System.Text;
+using ShopDrawings.Kernel;
 
 namespace ShopDrawings.Dxf;
 
@@ -14,81 +14,26 @@ internal static class TextFit
         SearchValues.Create([.. Enumerable.Range(' ', '~' - ' ' + 1).Select(c => (char)c).Where(c => c is not ('\\' or '{' or '}' or '^' or '%'))]);
 
     /// <summary>
-    /// The text with line breaks and control characters as blanks, without blanks at its ends (some readers trim them), and without
-    /// what readers take for codes: <c>\</c>, <c>{ }</c>, <c>^</c> and two per cent signs in a row. With <paramref name="ascii"/>, characters
-    /// outside ASCII become what a workshop writes for them (<see cref="AsciiLetters"/>).
+    /// The text as one line, without blanks at its ends (some readers trim them), and without what readers take for codes: <c>\</c>,
+    /// <c>{ }</c>, <c>^</c> and two per cent signs in a row. With <paramref name="ascii"/>, in ASCII.
     /// </summary>
     public static string Fit(string text, bool ascii)
     {
         if (text.Length <= MaxLength && !text.StartsWith(' ') && !text.EndsWith(' ') && !text.AsSpan().ContainsAnyExcept(Plain)) return text;
 
         var line = new StringBuilder();
-        var afterFraction = false;
-        var position = 0;
-        foreach (var rune in text.EnumerateRunes())
-        {
-            position += rune.Utf16SequenceLength;
-            if (ascii && AsciiLetters.Fraction(rune) is { } fraction)
+        foreach (var character in ascii ? PlainText.Ascii(text) : PlainText.OneLine(text))
+            line.Append(character switch
             {
-                // 23½ is 23 1/2, not 231/2.
-                line.Append(EndsInDigit(line) ? " " : "").Append(fraction);
-                afterFraction = true;
-                continue;
-            }
-
-            if (afterFraction && Rune.IsDigit(rune)) line.Append(' ');
-            afterFraction = false;
-            Append(line, rune, ascii, text.AsSpan(position));
-        }
-
+                '\\' => "/",
+                '{' => "(",
+                '}' => ")",
+                '^' or '\uFFFD' => "_",     // U+FFFD also stands for half a surrogate pair
+                '%' when line.Length > 0 && line[^1] == '%' => " %",
+                _ => character.ToString(),
+            });
         return Cut(line.ToString().Trim(' '));
     }
-
-    private static void Append(StringBuilder line, Rune rune, bool ascii, ReadOnlySpan<char> rest)
-    {
-        switch (rune.Value)
-        {
-            case '\\':
-                line.Append('/');
-                return;
-            case '{':
-                line.Append('(');
-                return;
-            case '}':
-                line.Append(')');
-                return;
-            case '^' or 0xFFFD:     // U+FFFD also stands for half a surrogate pair
-                line.Append('_');
-                return;
-            case '%':
-                line.Append(line.Length > 0 && line[^1] == '%' ? " %" : "%");
-                return;
-            case 'Ø' or 'ø' when ascii:
-                line.Append(IsDiameter(line, rest) ? "D" : rune.Value == 'Ø' ? "O" : "o");
-                return;
-        }
-
-        switch (Rune.GetUnicodeCategory(rune))
-        {
-            case UnicodeCategory.Control or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.SpaceSeparator:
-                line.Append(' ');
-                break;
-            case UnicodeCategory.Format:    // soft hyphens, joiners, marks that turn the direction of reading
-                break;
-            default:
-                line.Append(!ascii || rune.IsAscii ? rune.ToString() : AsciiLetters.For(rune));
-                break;
-        }
-    }
-
-    // Letter or diameter sign: Øyvind and Malmø, but Ø5, 4xØ5 and 4xØ 5.
-    private static bool IsDiameter(StringBuilder line, ReadOnlySpan<char> rest)
-    {
-        var next = rest.IsEmpty ? ' ' : rest[0];
-        return !char.IsLetter(next) && (char.IsDigit(next) || line.Length == 0 || line[^1] == 'x' || !char.IsLetter(line[^1]));
-    }
-
-    private static bool EndsInDigit(StringBuilder line) => line.Length > 0 && char.IsAsciiDigit(line[^1]);
 
     private static string Cut(string line)
     {

@@ -136,6 +136,9 @@ internal static class PolygonOperations
         /// <summary>Area in mm².</summary>
         public double Area => geometry.Area;
 
+        /// <summary>Least distance between two points of the sets in mm; 0 where they meet.</summary>
+        public double DistanceTo(Region other) => geometry.Distance(other.geometry);
+
         /// <summary>The points of this set that are not in the other.</summary>
         public Region Minus(Region other) => new(OverlayNGRobust.Overlay(geometry, other.geometry, SpatialFunction.Difference));
 

@@ -35,6 +35,20 @@ public readonly record struct Segment(Point2 Start, Point2 End, double Bulge = 0
     /// <summary>The middle, on the line or the arc.</summary>
     public Point2 Middle => (Start + End) * 0.5 - (End - Start).Left * (Bulge / 2);
 
+    /// <summary>The part around the middle that is a share of the whole length, 0 to 1.</summary>
+    public Segment MiddlePart(double share)
+    {
+        if (IsLine)
+        {
+            var half = (End - Start) * (share / 2);
+            return new Segment(Middle - half, Middle + half);
+        }
+
+        var (sin, cos) = Math.SinCos(SweepRadians * share / 2);
+        var (centre, ray) = (Centre, Middle - Centre);
+        return new Segment(centre + new Point2(ray.X * cos + ray.Y * sin, ray.Y * cos - ray.X * sin), centre + new Point2(ray.X * cos - ray.Y * sin, ray.Y * cos + ray.X * sin), Math.Tan(SweepRadians * share / 4));
+    }
+
     /// <summary>The same path run backwards.</summary>
     public Segment Reversed => new(End, Start, -Bulge);
 

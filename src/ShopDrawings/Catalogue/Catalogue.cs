@@ -2,7 +2,7 @@ using ShopDrawings.Kernel;
 
 namespace ShopDrawings.ProjectFile;
 
-/// <summary>Bought parts by name: those the program ships, over them those of a user's catalogues, over them a project's own.</summary>
+/// <summary>Bought parts and machines by name: those the program ships, over them those of a user's catalogues, over them a project's own.</summary>
 internal sealed class Catalogue
 {
     private static readonly CatalogueEntries Shipped = Read();
@@ -18,6 +18,7 @@ internal sealed class Catalogue
             foreach (var (name, part) in entries.Pins) Pins[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Castors) Castors[name.Text] = part with { Name = name.Text };
             foreach (var (name, part) in entries.Feet) Feet[name.Text] = part with { Name = name.Text };
+            foreach (var (name, machine) in entries.Machines) Machines[name.Text] = machine;
             foreach (var (name, part) in entries.Hardware) Hardware[name.Text] = new OpeningReader(name.Text, fail).Pattern(part);
         }
     }
@@ -39,6 +40,9 @@ internal sealed class Catalogue
 
     /// <summary>Levelling feet and glides.</summary>
     public Dictionary<string, Foot> Feet { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Machines as they are written.</summary>
+    public Dictionary<string, MachineEntry> Machines { get; } = new(StringComparer.Ordinal);
 
     /// <summary>Everything else that is fixed to a face.</summary>
     public Dictionary<string, HardwarePattern> Hardware { get; } = new(StringComparer.Ordinal);

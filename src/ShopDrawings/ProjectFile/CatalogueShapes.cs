@@ -177,7 +177,8 @@ internal static class CatalogueShapes
         f.Optional("castors", new MapShape<Castor>(Castor), "Castors, likewise.", [], "none"),
         f.Optional("feet", new MapShape<Foot>(Foot), "Levelling feet and glides, likewise.", [], "none"),
         f.Optional("pins", new MapShape<ShelfPin>(Pin), "Pins that carry loose shelves, likewise.", [], "none"),
-        f.Optional("hardware", new MapShape<HardwareEntry>(Hardware), "Any other bought part by the block it fills and what is drilled, cut and marked for it, likewise.", [], "none"));
+        f.Optional("hardware", new MapShape<HardwareEntry>(Hardware), "Any other bought part by the block it fills and what is drilled, cut and marked for it, likewise.", [], "none"),
+        f.Optional("machines", new MapShape<MachineEntry>(MachineShapes.Machine), "Machines that files are made for, likewise.", [], "none"));
 
     private static NumberShape Length(string rule) => new(Measure.Length, Range.Positive, rule);
 

@@ -19,6 +19,8 @@ internal sealed record ProjectModel(
     DrillingHabit Methods,
     EdgeBanding Banding,
     ChecksEntry Checks,
+    ImmutableArray<Word> MachineFiles,
+    ImmutableArray<(Word Name, SheetEntry Value)> Sheets,
     SourceSpan At)
 {
     /// <summary>What stands in the catalogues it names, in their order.</summary>
@@ -28,11 +30,11 @@ internal sealed record ProjectModel(
 /// <summary>A board by its dimensions.</summary>
 internal sealed record BoardEntry(BoardKind Kind, Size Thickness, string Label, bool? Grain, Size? Density);
 
-/// <summary>Bought parts by name, in the form of the shipped catalogue; each is made with its name when it is looked up.</summary>
+/// <summary>Bought parts and machines by name, in the form of the shipped catalogue; each is made with its name when it is looked up.</summary>
 internal sealed record CatalogueEntries(
     ImmutableArray<(Word Name, Fastener Value)> Fasteners, ImmutableArray<(Word Name, Hinge Value)> Hinges,
     ImmutableArray<(Word Name, Slide Value)> Slides, ImmutableArray<(Word Name, Castor Value)> Castors, ImmutableArray<(Word Name, Foot Value)> Feet,
-    ImmutableArray<(Word Name, ShelfPin Value)> Pins, ImmutableArray<(Word Name, HardwareEntry Value)> Hardware);
+    ImmutableArray<(Word Name, ShelfPin Value)> Pins, ImmutableArray<(Word Name, HardwareEntry Value)> Hardware, ImmutableArray<(Word Name, MachineEntry Value)> Machines);
 
 /// <summary>A bought part by its block and what is drilled, cut and marked for it.</summary>
 internal sealed record HardwareEntry(

@@ -21,14 +21,24 @@ internal sealed class ProjectResolver
         references = new References(model, lengths, diagnostics);
     }
 
-    /// <summary>The assembly and what the user says about the checks; nothing where a fault was added to the diagnostics.</summary>
-    public static (Assembly Assembly, CheckSettings Checks)? Resolve(ProjectModel model, LengthStyle lengths, List<Diagnostic> diagnostics)
+    /// <summary>The design; nothing where a fault was added to the diagnostics.</summary>
+    public static Design? Resolve(ProjectModel model, LengthStyle lengths, List<Diagnostic> diagnostics)
     {
         var resolver = new ProjectResolver(model, lengths, diagnostics);
         resolver.Build();
+        var machines = new MachineReader(resolver.references).Read(model.MachineFiles);
+        if (diagnostics.Count > 0) return null;
+        // How bores are made is the shop's habit, which only the finished assembly knows.
+        var assembly = resolver.assembly.Build(model.Methods);
+        var sheets = new SheetReader(resolver.references, assembly).Read(model.Sheets);
         if (diagnostics.Count > 0) return null;
         var limits = model.Checks.Limits.ToImmutableDictionary(l => l.Limit, l => l.Value);
-        return (resolver.assembly.Build(model.Methods), new CheckSettings(limits, model.Checks.Waivers.ToImmutableDictionary(w => w.Rule, w => w.Reason)));
+        var checks = new CheckSettings(limits, model.Checks.Waivers.ToImmutableDictionary(w => w.Rule, w => w.Reason));
+        return new Design(assembly, checks, lengths)
+        {
+            Banding = model.Banding,
+            Machining = [.. machines.Select(m => new MachineJob(m, MachiningPlanner.Plan(assembly.Panels, sheets, m.Machine, lengths)))],
+        };
     }
 
     private void Build()

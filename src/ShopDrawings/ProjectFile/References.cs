@@ -86,6 +86,9 @@ internal sealed class References
     /// <summary>A levelling foot.</summary>
     public Foot? Foot(Word word) => Find(catalogue.Feet, word, "foot");
 
+    /// <summary>A machine as it is written.</summary>
+    public MachineEntry? Machine(Word word) => Find(catalogue.Machines, word, "machine");
+
     /// <summary>A length in a message.</summary>
     public string Print(Size size) => lengths.Describe(size.Value);
 

@@ -32,7 +32,6 @@ internal sealed class TextShape : Shape<string>
 internal sealed class NameShape(bool isPlace = false) : Shape<Word>
 {
     private const int Longest = 40;
-    private static readonly string[] Reserved = ["con", "prn", "aux", "nul", .. Enumerable.Range(1, 9).SelectMany(n => new[] { $"com{n}", $"lpt{n}" })];
 
     /// <inheritdoc/>
     public override string Expected => isPlace ? "the name of a panel like left-side" : "a name like left-panel";
@@ -45,7 +44,7 @@ internal sealed class NameShape(bool isPlace = false) : Shape<Word>
         if (isPlace && value.Text.Contains('/')) return value.Text.Split('/').All(IsName) || reading.Fail(node.At, $"{node.Described} is not the name of a panel; panels in a bay are called like chamber/shelf-1");
         if (!IsName(value.Text) || value.Text.Length > Longest)
             return reading.Fail(node.At, $"{node.Described} is not a name{(value.Text.Length > Longest ? $", it has {value.Text.Length} characters" : "")}; names are up to {Longest} small letters, digits and dashes and start with a letter, like left-panel");
-        return !Reserved.Contains(value.Text) || reading.Fail(node.At, $"“{value.Text}” cannot be a file name on every system; choose another name");
+        return !FileNames.IsDevice(value.Text) || reading.Fail(node.At, $"“{value.Text}” cannot be a file name on every system; choose another name");
     }
 
     /// <inheritdoc/>

@@ -69,7 +69,7 @@ public class UndersideTests
 
         Assert.Equal(ExitCode.DoneWithErrors, call.ExitCode);
         Assert.Contains($"error: hardware-fits: {message}", call.Errors, StringComparison.Ordinal);
-        Assert.False(File.Exists(folder["out/panels/bottom-mm.dxf"]));
+        Assert.False(File.Exists(folder["out/machines/router/panels/bottom-mm.dxf"]));
         var design = DesignOf(cabinet);
         Assert.Equal(placed, design.Assembly.Hardware.Count(h => h.Kind == HardwareKind.Castor));
         Assert.All(Assert.Single(Shop.Check(design)).Numbers, n => Assert.Equal("mm", n.Unit));

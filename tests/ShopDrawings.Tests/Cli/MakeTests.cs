@@ -43,7 +43,7 @@ public class MakeTests
         Assert.Equal(ExitCode.DoneWithErrors, call.ExitCode);
         Assert.Contains("error: panels-overlap: one and two take the same space, 200 mm × 8 mm × 200 mm", call.Errors, StringComparison.Ordinal);
         var files = TemporaryFolder.Contents(folder["out"]).Keys;
-        Assert.Equal(["panels/three-mm.dxf"], files.Where(f => f.EndsWith(".dxf", StringComparison.Ordinal)));
+        Assert.Equal(["machines/router/panels/three-mm.dxf"], files.Where(f => f.EndsWith(".dxf", StringComparison.Ordinal)));
         Assert.Contains("DO NOT CUT", File.ReadAllText(folder["out/panels/one.svg"]), StringComparison.Ordinal);
         Assert.DoesNotContain("DO NOT CUT", File.ReadAllText(folder["out/panels/three.svg"]), StringComparison.Ordinal);
         using var findings = JsonDocument.Parse(File.ReadAllText(folder["out/findings.json"]));

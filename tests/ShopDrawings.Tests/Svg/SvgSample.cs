@@ -44,6 +44,7 @@ internal static class SvgSample
         new CircleEntity(Bores, new(100, 130), 2.5),
         new CircleEntity(Bores, new(132, 130), 2.5),
         new ContourEntity(Bores, Contour.Circle(new(116, 160), 17.5)),
+        new PathEntity(Marks, new ToolPath([new(new(60, 120), new(70, 120)), new(new(70, 120), new(70, 130), 0.5)], isClosed: false)),
         new PointEntity(Marks, new(116, 160)),
         new SegmentEntity(Marks, new(new(90, 100), new(110, 100), 3)),
         new LinearDimension(Dimensions, new(50, 80), new(160, 80), new(0, 60), false, "110", 3.5),
