@@ -9,12 +9,15 @@ namespace ShopDrawings.Drafting;
 internal static class EdgeView
 {
     /// <summary>The views of a lying panel.</summary>
-    public static IEnumerable<Entity> Of(LyingPanel lying, MachineLayers layers)
+    /// <param name="lying">The panel where it lies.</param>
+    /// <param name="layers">Names of the layers.</param>
+    /// <param name="all">Whether bores that no machine makes are shown too.</param>
+    public static IEnumerable<Entity> Of(LyingPanel lying, MachineLayers layers, bool all)
     {
         var panel = lying.Panel;
         foreach (var edge in Surfaces.Edges)
         {
-            var bores = panel.Features.OfType<Bore>().Where(b => b.Surface == edge).ToList();
+            var bores = panel.Features.OfType<Bore>().Where(b => b.Surface == edge && (all || b.Method == BoreMethod.Machined)).ToList();
             if (bores.Count == 0) continue;
             var name = panel.NameOf(edge);
             var length = (edge is Surface.Start or Surface.End ? panel.Width : panel.Length).Value;

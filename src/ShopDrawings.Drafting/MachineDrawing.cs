@@ -32,11 +32,15 @@ public static class MachineDrawing
     {
         var form = program.Machine.Paths;
         var entities = new List<Entity>();
-        if (program.Sheet is { } sheet) entities.Add(new ContourEntity(settings.Layers.Reference, Contour.Rectangle(0, 0, sheet.Length.Value, sheet.Width.Value).Moved(program.Origin)));
+        if (program is { Sheet: { } sheet, IsSecond: false }) entities.Add(new ContourEntity(settings.Layers.Reference, Contour.Rectangle(0, 0, sheet.Length.Value, sheet.Width.Value).Moved(program.Origin)));
         if (!program.Operations.Any(o => o is ProfileOperation { IsOutside: true })) entities.AddRange(program.Panels.Select(p => new ContourEntity(settings.Layers.Reference, p.Outline)));
+        if (program.IsSecond) entities.AddRange(program.Pins.Select(p => new CircleEntity(settings.Layers.Reference, p.At, p.Diameter / 2)));
+        // What an edge band adds.
+        if (program.Machine.Kind == MachineKind.Drawing) entities.AddRange(program.Panels.Where(p => !p.Panel.Bands.IsEmpty).Select(p => new ContourEntity(settings.Layers.Reference, p.Lie.Of(p.Panel.Outline))));
         entities.AddRange(program.Operations.SelectMany(o => Of(o, form, settings.Layers)));
-        if (program.Sheet is null && settings.HasEdgeViews) entities.AddRange(program.Panels.SelectMany(p => EdgeView.Of(p, settings.Layers)));
-        if (program.Sheet is null && settings.IsAnnotated) entities.AddRange(MachineNotes.Of(program.Panels[0], Box(entities), settings));
+        var isFirstOfPanel = program is { Sheet: null, IsSecond: false };
+        if (isFirstOfPanel && settings.HasEdgeViews) entities.AddRange(program.Panels.SelectMany(p => EdgeView.Of(p, settings.Layers, program.Machine.Kind == MachineKind.Drawing)));
+        if (isFirstOfPanel && settings.IsAnnotated) entities.AddRange(MachineNotes.Of(program.Panels[0], Box(entities), settings));
         if (settings.ScaleSquare is { } size)
         {
             var corner = new Point2(Box(entities).Max.X + Beside, program.Panels.Select(p => p.Outline.Bounds.Min.Y).DefaultIfEmpty(0).Min());
@@ -58,11 +62,15 @@ public static class MachineDrawing
             case DrillOperation drill:
                 return [new CircleEntity(layer, drill.At, drill.Diameter / 2)];
             case PocketOperation pocket:
-                return form == CutLines.Finished ? [Closed(layer, pocket.Finished)] : pocket.Paths.Select(p => Way(layer, p));
+                return form == CutLines.Finished || !pocket.Tool.IsKnown ? [Closed(layer, pocket.Finished)] : pocket.Paths.Select(p => Way(layer, p));
+            case ProfileOperation profile when form == CutLines.Finished || !profile.Tool.IsKnown:
+                var edge = ToolPath.Along(profile.Finished, profile.IsOutside);
+                return [Closed(layer, profile.Finished), .. profile.Tabs.Select(t => Way(layers.OfTabs(profile, form), edge.Part(t.From, t.To)))];
+            case ProfileOperation { Tabs: [_, ..] tabs, Paths: [var way] } profile:
+                // Once round as deep as the tabs allow, then through between them.
+                return [Way(layers.Of(profile with { Depth = profile.TabDepth }, form), way), .. tabs.Select((t, i) => Way(layers.OfTabs(profile, form), way.Part(t.To, i + 1 < tabs.Length ? tabs[i + 1].From : tabs[0].From + way.Length)))];
             case ProfileOperation profile:
-                var tabs = layers.OfTabs(profile);
-                var lines = form == CutLines.Finished ? [Closed(layer, profile.Finished)] : profile.Paths.Select(p => Way(layer, p));
-                return [.. lines, .. profile.Tabs.Select(t => new SegmentEntity(tabs, t))];
+                return profile.Paths.Select(p => Way(layer, p));
             case EngraveOperation engraved:
                 return engraved.Strokes.Select(p => Way(layer, p));
             default:

@@ -7,7 +7,7 @@ namespace ShopDrawings.Drafting;
 
 /// <summary>
 /// How the layers of machine drawings are called, one for each kind of machining. The names can be read aloud: the face first, then the kind,
-/// then sizes in hundredths of a millimetre: <c>INSIDE_BORE_500_DEEP_1200</c> is a 5 mm bore 12 mm deep in the inside face, <c>THRU</c> goes
+/// then sizes in hundredths of a millimetre, whatever the file's unit: <c>INSIDE_BORE_500_DEEP_1200</c> is a 5 mm bore 12 mm deep in the inside face, <c>THRU</c> goes
 /// through. Lines that are the wanted edge and lines that a tool's middle follows never share a name, so that nobody compensates twice.
 /// A pattern may hold <c>{face}</c>, <c>{edge}</c>, <c>{tool}</c> (the diameter of the tool) and <c>{depth}</c>. Immutable.
 /// </summary>
@@ -18,18 +18,19 @@ public sealed class MachineLayers
 
     private static readonly ImmutableDictionary<Role, Kind> Kinds = ImmutableDictionary.CreateRange(
     [
-        Of(Role.Outline, "OUTLINE", "OUTLINE_PATH", "Outer edge of the panel"),
-        Of(Role.CutOut, "CUTOUT", "CUTOUT_PATH", "Openings through the panel"),
+        Of(Role.Outline, "OUTLINE", "OUTLINE_PATH_{tool}", "Outer edge of the panel"),
+        Of(Role.CutOut, "CUTOUT", "CUTOUT_PATH_{tool}", "Openings through the panel"),
         Of(Role.Bore, "{face}_BORE_{tool}_{depth}", null, "Bores"),
         Of(Role.Countersink, "{face}_BORE_{tool}_{depth}", null, "Countersinks"),
         Of(Role.Groove, "{face}_POCKET_{tool}_{depth}", "{face}_PATH_{tool}_{depth}", "Grooves and pockets"),
         Of(Role.Mark, "{face}_MARK", null, "Scribed lines and centres"),
         Of(Role.Score, "{face}_SCORE", null, "Edges of what is only scored"),
         Of(Role.Name, "{face}_NAME", null, "Engraved names"),
-        Of(Role.Tab, "TAB_{depth}", null, "Stretches of the cut that leave tabs"),
+        Of(Role.Tab, "TAB_{depth}", "BETWEEN_TABS_{tool}_{depth}", "Stretches of the cut: as deep as it is at the tabs, or through between them"),
         Of(Role.Pin, "PIN_{tool}_{depth}", null, "Bores for locating pins in the table"),
         Of(Role.EdgeView, "EDGE_{edge}", null, "An edge, unfolded beside the face"),
         Of(Role.EdgeBore, "EDGE_{edge}_{tool}_{depth}", null, "Bores in an edge, unfolded beside the face"),
+        Of(Role.NoTool, "NO_TOOL", null, "Wanted edges that no tool of the machine makes; not to be followed"),
         Of(Role.Reference, "REFERENCE", null, "There already; not to be cut"),
         Of(Role.ScaleSquare, "SCALE_{tool}", null, "A square of known size, to check the scale by; not to be cut"),
     ]);
@@ -53,8 +54,9 @@ public sealed class MachineLayers
     public static string? Fault(Role role, string pattern)
     {
         if (!Kinds.ContainsKey(role)) return $"{role} has no layers";
-        var longest = Filled(pattern, "OUTSIDE", "BOTTOM", "10000", "DEEP_10000");
-        if (longest.AsSpan().ContainsAny('{', '}')) return $"“{pattern}” has a brace that stands for nothing; only {{face}}, {{edge}}, {{tool}} and {{depth}} do";
+        var isEdge = role is Role.EdgeView or Role.EdgeBore;
+        var longest = Filled(pattern, isEdge ? "{face}" : "OUTSIDE", isEdge ? "BOTTOM" : "{edge}", "10000", "DEEP_10000") + (CanBeSkinned(role) && !HasDepth(pattern) ? "_DEEP_10000" : "");
+        if (longest.AsSpan().ContainsAny('{', '}')) return $"“{pattern}” has a brace that stands for nothing here; only {(isEdge ? "{edge}" : "{face}")}, {{tool}} and {{depth}} do";
         if (longest.Length == 0 || !char.IsAsciiLetterUpper(longest[0]) || !longest.All(c => char.IsAsciiLetterUpper(c) || char.IsAsciiDigit(c) || c == '_'))
             return $"“{pattern}” gives no layer name that every program reads; use A to Z, 0 to 9 and _, a letter first";
         return longest.Length <= LongestName ? null : string.Create(CultureInfo.InvariantCulture, $"“{pattern}” gives names of up to {longest.Length} characters, such as {longest}; every program reads {LongestName}");
@@ -71,9 +73,9 @@ public sealed class MachineLayers
     }
 
     private static IEnumerable<string> Samples(string pattern) =>
-        from depth in new[] { "THRU", "DEEP_1200", "SINK_450" } select Filled(pattern, "INSIDE", "FRONT", "500", depth);
+        from depth in new[] { "THRU", "DEEP_1200", "SINK_450", "" } select Filled(pattern, "INSIDE", "FRONT", "500", depth);
 
-    private static string Expression(string pattern) => $"^{Filled(pattern, "(INSIDE|OUTSIDE)", "[A-Z]+", "[0-9]+", "(THRU|(DEEP|SINK|THICK)_[0-9]+)")}$";
+    private static string Expression(string pattern) => $"^{Filled(pattern, "(INSIDE|OUTSIDE)", "[A-Z]+", "[0-9]+", "(THRU|(DEEP|SINK)_[0-9]+)")}$";
 
     /// <summary>The layer of an operation's lines.</summary>
     /// <param name="operation">The operation.</param>
@@ -92,20 +94,24 @@ public sealed class MachineLayers
             ProfileOperation { IsOutside: true } => Role.Outline,
             _ => Role.CutOut,
         };
+        if (form == CutLines.ToolCentre && operation is PocketOperation or ProfileOperation && !operation.Tool.IsKnown) return Make(Role.NoTool, false, operation.Face, "", 0, "");
         var isPath = form == CutLines.ToolCentre && operation is PocketOperation or ProfileOperation;
         // What a drill or countersink makes is as wide as the bore, a cutter is as wide as it is.
         var size = operation is DrillOperation drill ? drill.Diameter : operation.Tool.Diameter;
         var layer = Make(role, isPath, operation.Face, "", size, role == Role.Countersink ? $"SINK_{Hundredths(operation.Depth!.Value)}" : Depth(operation.Depth));
-        return operation is ProfileOperation { Depth: { } skinned } && !Pattern(role, isPath).Contains("{depth}", StringComparison.Ordinal) ? Suffixed(layer, Depth(skinned)) : layer;
+        return operation is ProfileOperation { Depth: { } skinned } && !HasDepth(Pattern(role, isPath)) ? Suffixed(layer, Depth(skinned)) : layer;
     }
 
-    /// <summary>The layer of the tabs a cut leaves.</summary>
-    public Layer OfTabs(ProfileOperation profile) => Make(Role.Tab, false, profile.Face, "", profile.Tool.Diameter, $"THICK_{Hundredths(profile.TabThickness)}");
+    /// <summary>The layer of the tabs a cut leaves, or in the tool's way of what goes through between them.</summary>
+    public Layer OfTabs(ProfileOperation profile, CutLines form) =>
+        Make(Role.Tab, form == CutLines.ToolCentre, profile.Face, "", profile.Tool.Diameter, Depth(form == CutLines.ToolCentre ? null : profile.TabDepth));
 
     /// <summary>The layer of an edge's own view.</summary>
     public Layer OfEdge(string edge) => Make(Role.EdgeView, false, Surface.Inside, edge, 0, "");
 
     /// <summary>The layer of bores in an edge.</summary>
+    /// <param name="edge">Where the edge looks: <c>front</c>.</param>
+    /// <param name="bore">The bore.</param>
     public Layer OfEdgeBore(string edge, Bore bore) => Make(Role.EdgeBore, false, bore.Surface, edge, bore.Diameter.Value, Depth(bore.Depth?.Value));
 
     /// <summary>The layer of what is there already.</summary>
@@ -130,6 +136,10 @@ public sealed class MachineLayers
     private static string Filled(string pattern, string face, string edge, string tool, string depth) => pattern
         .Replace("{face}", face, StringComparison.Ordinal).Replace("{edge}", edge, StringComparison.Ordinal)
         .Replace("{tool}", tool, StringComparison.Ordinal).Replace("{depth}", depth, StringComparison.Ordinal);
+
+    private static bool CanBeSkinned(Role role) => role is Role.Outline or Role.CutOut;
+
+    private static bool HasDepth(string pattern) => pattern.Contains("{depth}", StringComparison.Ordinal);
 
     private static string Depth(double? depth) => depth is { } mm ? $"DEEP_{Hundredths(mm)}" : "THRU";
 

@@ -10,7 +10,7 @@ internal static class MachineNotes
     private static readonly Layer Notes = new("NOTES", Role.Lettering, "What the panel is, and its bores");
 
     // Numbers in a table stand to the right of their column.
-    private static readonly (string Head, double Width)[] Columns = [("x", 6), ("y", 6), ("diameter", 8), ("depth", 7), ("surface", 8), ("use", 9)];
+    private static readonly (string Head, double Width)[] Columns = [("x", 6), ("y", 6), ("diameter", 8), ("depth", 7), ("surface", 8), ("use", 8), ("method", 10)];
 
     /// <summary>The dimensions and notes.</summary>
     /// <param name="lying">The panel where it lies.</param>
@@ -21,14 +21,16 @@ internal static class MachineNotes
         var panel = lying.Panel;
         var box = lying.Lie.Of(panel.Outline).Bounds;
         var height = Math.Clamp(Math.Max(box.Width, box.Height) / 90, 2.5, 20);
-        string Print(double mm) => (settings.IsInches ? Math.Round(mm / 25.4, 4) : Math.Round(mm, 2)).ToString("0.####", CultureInfo.InvariantCulture);
+        string Print(double mm) => (settings.IsInches ? Math.Round(mm / 25.4, 4) : Math.Round(mm, 3)).ToString("0.####", CultureInfo.InvariantCulture);
 
         yield return new LinearDimension(Dimensions, box.Min, new(box.Max.X, box.Min.Y), drawn.Min - new Point2(0, 5 * height), false, Print(box.Width), height);
         yield return new LinearDimension(Dimensions, box.Min, new(box.Min.X, box.Max.Y), drawn.Min - new Point2(5 * height, 0), true, Print(box.Height), height);
 
         var line = 2.2 * height;
         var at = new Point2(drawn.Max.X + 4 * height, drawn.Max.Y - height);
-        foreach (var text in new[] { $"{panel.Id}, {lying.Lie.Up.ToString().ToLowerInvariant()} face up", $"{panel.Board.Name}, {Print(panel.Thickness.Value)} thick; {(settings.IsInches ? "inches" : "mm")} from the lower left corner" })
+        var bands = string.Join(", ", panel.Bands.Select(b => $"{panel.NameOf(b.Edge)} {Print(b.Thickness.Value)}"));
+        string[] sawn = bands.Length > 0 ? [$"sawn {Print(panel.CutLength.Value)} x {Print(panel.CutWidth.Value)}, bands: {bands}"] : [];
+        foreach (var text in new[] { $"{panel.Id}, {lying.Lie.Up.ToString().ToLowerInvariant()} face up", $"{panel.Board.Name}, {Print(panel.Thickness.Value)} thick; {(settings.IsInches ? "inches" : "mm")} from the lower left corner, finished" }.Concat(sawn))
         {
             yield return new TextEntity(Notes, at, height, text);
             at -= new Point2(0, line);
@@ -71,7 +73,7 @@ internal static class MachineNotes
             select new[]
             {
                 print(at.X), print(at.Y), print(bore.Diameter.Value), bore.Depth is { } depth ? print(depth.Value) : "through",
-                isInFace ? panel.NameOf(bore.Surface) : $"{panel.NameOf(bore.Surface)} edge", bore.Use.ToString().ToLowerInvariant(),
+                isInFace ? panel.NameOf(bore.Surface) : $"{panel.NameOf(bore.Surface)} edge", bore.Use.ToString().ToLowerInvariant(), bore.Method.Word(),
             };
     }
 }

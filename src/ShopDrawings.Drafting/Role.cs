@@ -30,6 +30,9 @@ public enum Role
     /// <summary>A stretch of a cut that is lifted to leave a tab.</summary>
     Tab,
 
+    /// <summary>A wanted edge that no tool of a machine makes.</summary>
+    NoTool,
+
     /// <summary>A bore for a pin in a machine's table.</summary>
     Pin,
 

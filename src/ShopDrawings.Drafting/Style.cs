@@ -36,6 +36,7 @@ public sealed class Style
         Role.Countersink => new(0.25, LinePattern.Continuous, 150, "#000000"),
         Role.Groove => new(0.25, LinePattern.Continuous, 3, "#000000"),
         Role.Mark or Role.Score or Role.Name => new(0.25, LinePattern.Continuous, 6, "#000000"),
+        Role.NoTool => new(0.25, LinePattern.Dashed, 1, "#c00000"),
         Role.Tab => new(0.5, LinePattern.Continuous, 1, "#000000"),
         Role.Pin => new(0.25, LinePattern.Continuous, 200, "#000000"),
         Role.EdgeView or Role.Reference or Role.ScaleSquare => new(0.25, LinePattern.Continuous, 8, "#000000"),

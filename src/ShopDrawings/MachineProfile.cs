@@ -14,8 +14,8 @@ public sealed record MachineProfile(Machine Machine, MachineDrawingSettings Draw
     /// <summary>Where that format is asked for.</summary>
     public SourceSpan FormatAt { get; init; }
 
-    /// <summary>The unit of its files as their names say it.</summary>
-    public string UnitSuffix => Dxf.Unit == DrawingUnit.Inch ? "in" : "mm";
+    /// <summary>The unit of its files as their names say it: that of a DXF, else mm, which drawings are in.</summary>
+    public string UnitSuffix => Format == Dxf.Format && Dxf.Unit == DrawingUnit.Inch ? "in" : "mm";
 }
 
 /// <summary>What one machine does for a job.</summary>

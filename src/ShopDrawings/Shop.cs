@@ -44,7 +44,9 @@ public static class Shop
     public static ImmutableArray<Finding> Check(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
-        return [.. Kernel.Check.RunAll(design.Assembly, design.Checks, design.Lengths), .. design.Machining.SelectMany(m => m.Plan.Findings)];
+        ImmutableArray<Finding> findings = [.. Kernel.Check.RunAll(design.Assembly, design.Checks, design.Lengths), .. design.Machining.SelectMany(m => m.Plan.Findings)];
+        var withheld = new Job(design, findings, []).Withheld;
+        return [.. findings, .. design.Machining.SelectMany(m => m.Plan.Withholding(withheld))];
     }
 
     /// <summary>Makes every drawing; a panel that must not be cut gets no machine drawing and a stamp on its sheet.</summary>

@@ -52,12 +52,15 @@ public class FixtureOracleTests
         OutsideProgram.DemandPython("ezdxf shapely");
         var folder = Path.Combine(Samples, name, "machines", "router", "panels");
         using var assembly = JsonDocument.Parse(File.ReadAllText(Path.Combine(Samples, name, "assembly.json")));
-        var widths = new Dictionary<string, double>();
+        var turned = new Dictionary<string, (double X, double Y)>();
         var expected = new List<string>();
         foreach (var panel in assembly.RootElement.GetProperty("panels").EnumerateArray())
         {
             var id = panel.GetProperty("id").GetString()!;
-            widths[id] = panel.GetProperty("width_mm").GetProperty("value").GetDouble();
+            // Turned over about its length it lies with its sawn start and far edges against the stops.
+            double Banded(string edge) => panel.GetProperty("bands").EnumerateArray().Where(b => b.GetProperty("edge").GetString() == panel.GetProperty("edges").GetProperty(edge).GetString())
+                .Sum(b => b.GetProperty("thickness_mm").GetDouble() - b.GetProperty("pre_milled_mm").GetDouble());
+            turned[id] = (Banded("start"), panel.GetProperty("width_mm").GetProperty("value").GetDouble() - Banded("far"));
             foreach (var bore in panel.GetProperty("features").EnumerateArray().Where(f => f.GetProperty("type").GetString() == "bore"))
             {
                 var surface = bore.GetProperty("surface").GetString()!;
@@ -84,8 +87,7 @@ public class FixtureOracleTests
                 if (parts.Length < 4 || parts[1] is not ("BORE" or "POCKET")) continue;
                 var (x, y, diameter) = (circle.GetProperty("x").GetDouble(), circle.GetProperty("y").GetDouble(), 2 * circle.GetProperty("r").GetDouble());
                 if (parts[1] == "BORE") Assert.Equal(parts[2], Hundredths(diameter));
-                // Turned over about its length.
-                actual.Add(Row(id, parts[0].ToLowerInvariant(), x, isOutside ? widths[id] - y : y, diameter, parts[^1]));
+                actual.Add(Row(id, parts[0].ToLowerInvariant(), isOutside ? x + turned[id].X : x, isOutside ? turned[id].Y - y : y, diameter, parts[^1]));
             }
         }
 

@@ -10,16 +10,20 @@ public static class ContourOffset
     /// arcs, corners stay sharp, and the result is exact wherever the outline keeps all its parts. Where parts vanish, the polygon library
     /// takes over: arcs become chords no further than <paramref name="tolerance"/> mm from them and convex corners become round.
     /// </summary>
+    /// <param name="contour">The outline.</param>
+    /// <param name="distance">How far it moves, in mm.</param>
+    /// <param name="tolerance">How far chords may be off their arcs, in mm.</param>
+    /// <param name="tip">A corner that would stand out by more than this beyond the distance becomes an arc about the corner it comes from, in mm.</param>
     /// <returns>Nothing where the outline vanishes; several outlines where it falls apart.</returns>
     /// <exception cref="ArgumentException">The tolerance is not positive.</exception>
-    public static ImmutableArray<Contour> Offset(this Contour contour, double distance, double tolerance)
+    public static ImmutableArray<Contour> Offset(this Contour contour, double distance, double tolerance, double tip = double.PositiveInfinity)
     {
         if (!(tolerance > 0)) throw new ArgumentException("The tolerance must be positive.", nameof(tolerance));
         if (Math.Abs(distance) <= Tolerance.Length) return [contour];
-        return Exact(contour, distance) is { } exact ? [exact] : PolygonOperations.Buffer(contour, distance, tolerance);
+        return Exact(contour, distance, tip) is { } exact ? [exact] : PolygonOperations.Buffer(contour, distance, tolerance);
     }
 
-    private static Contour? Exact(Contour contour, double distance)
+    private static Contour? Exact(Contour contour, double distance, double tip)
     {
         var moved = new List<Segment>();
         foreach (var s in contour.Segments)
@@ -35,6 +39,7 @@ public static class ContourOffset
             corners[i] = corner;
         }
 
+        var tips = new List<(int After, Segment Arc)>();
         var result = new List<Segment>();
         for (var i = 0; i < moved.Count; i++)
         {
@@ -42,8 +47,33 @@ public static class ContourOffset
             result.Add(s);
         }
 
-        return Contour.TryCreate(result, out var offset) is null && KeepsDistance(contour, offset!, distance) ? offset : null;
+        if (Contour.TryCreate(result, out var offset) is not null || !KeepsDistance(contour, offset!, distance)) return null;
+        if (!corners.Where((c, i) => IsTip(contour, i, c, distance, tip)).Any()) return offset;
+        for (var i = moved.Count - 1; i >= 0; i--)
+        {
+            if (!IsTip(contour, i, corners[i], distance, tip)) continue;
+            var (corner, next) = (contour.Segments[i].End, (i + 1) % moved.Count);
+            var (from, to) = (moved[i].End, moved[next].Start);
+            var (a, b) = (from - corner, to - corner);
+            if (Shortened(result[i], result[i].Start, from) is not { } before || Shortened(result[next], to, result[next].End) is not { } after) return null;
+            (result[i], result[next]) = (before, after);
+            tips.Add((i, new Segment(from, to, Math.Tan(Math.Atan2(a.Cross(b), a.Dot(b)) / 4))));
+        }
+
+        foreach (var (after, arc) in tips) result.Insert(after + 1, arc);
+        Contour.TryCreate(result, out var rounded);
+        return rounded;
     }
+
+    // A corner the moved outline swings around, which stands out further than wanted.
+    private static bool IsTip(Contour contour, int corner, Point2 moved, double distance, double tip)
+    {
+        var (a, b) = (contour.Segments[corner], contour.Segments[(corner + 1) % contour.Segments.Length]);
+        return moved.DistanceTo(a.End) > Math.Abs(distance) + tip && a.DirectionAt(1).Cross(b.DirectionAt(0)) * distance > 0;
+    }
+
+    // The same line or arc between two points of it.
+    private static Segment? Shortened(Segment s, Point2 from, Point2 to) => from.DistanceTo(to) <= Tolerance.Length ? null : Between(s, from, to);
 
     // A part that moved past another part of the outline is nearer to it than the distance.
     private static bool KeepsDistance(Contour contour, Contour offset, double distance) =>

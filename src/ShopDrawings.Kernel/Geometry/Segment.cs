@@ -35,18 +35,27 @@ public readonly record struct Segment(Point2 Start, Point2 End, double Bulge = 0
     /// <summary>The middle, on the line or the arc.</summary>
     public Point2 Middle => (Start + End) * 0.5 - (End - Start).Left * (Bulge / 2);
 
-    /// <summary>The part around the middle that is a share of the whole length, 0 to 1.</summary>
-    public Segment MiddlePart(double share)
+    /// <summary>The point after a share of the length, 0 to 1.</summary>
+    public Point2 At(double share)
     {
-        if (IsLine)
-        {
-            var half = (End - Start) * (share / 2);
-            return new Segment(Middle - half, Middle + half);
-        }
+        if (share <= 0) return Start;
+        if (share >= 1) return End;
+        if (IsLine) return Start + (End - Start) * share;
+        var (sin, cos) = Math.SinCos(SweepRadians * share);
+        var (centre, ray) = (Centre, Start - Centre);
+        return centre + new Point2(ray.X * cos - ray.Y * sin, ray.X * sin + ray.Y * cos);
+    }
 
-        var (sin, cos) = Math.SinCos(SweepRadians * share / 2);
-        var (centre, ray) = (Centre, Middle - Centre);
-        return new Segment(centre + new Point2(ray.X * cos + ray.Y * sin, ray.Y * cos - ray.X * sin), centre + new Point2(ray.X * cos - ray.Y * sin, ray.Y * cos + ray.X * sin), Math.Tan(SweepRadians * share / 4));
+    /// <summary>The part between two shares of the length, 0 to 1, the first smaller.</summary>
+    public Segment Part(double from, double to) => new(At(from), At(to), IsLine ? 0 : Math.Tan(SweepRadians * (to - from) / 4));
+
+    /// <summary>The direction it runs in at a share of the length, 0 to 1; of length 1.</summary>
+    public Point2 DirectionAt(double share)
+    {
+        var chord = (End - Start) * (1 / Start.DistanceTo(End));
+        if (IsLine) return chord;
+        var (sin, cos) = Math.SinCos(SweepRadians * (share - 0.5));
+        return new Point2(chord.X * cos - chord.Y * sin, chord.X * sin + chord.Y * cos);
     }
 
     /// <summary>The same path run backwards.</summary>

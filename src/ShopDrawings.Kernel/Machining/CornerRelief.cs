@@ -4,13 +4,19 @@ namespace ShopDrawings.Kernel;
 
 /// <summary>
 /// Bays that free the inner corners of an edge: a circle of the tool's radius whose middle lies on the corner's bisector at that radius from
-/// the corner, which it just touches. In a right corner the middle is r ÷ √2 from each wall (derived, geometry). Only corners between
-/// straight walls long enough for the bay are freed; the others stay round.
+/// the corner, which it just touches. In a right corner the middle is r ÷ √2 from each wall (derived, geometry). Only corners of 90 degrees and
+/// more between straight walls long enough for the bay are freed; into a sharper one the tool cannot go, and it stays round. The bay that is
+/// drawn is a hair wider than the tool, so that the tool can go in.
 /// </summary>
 public static class CornerRelief
 {
     // A corner blunter than this is left alone: hardly anything stays in it.
     private const double LeastTurn = Math.PI / 9;
+
+    // A right angle, and what rounding adds to it.
+    private const double MostTurn = Math.PI / 2 + 1e-6;
+
+    private const double Hair = 0.05;
 
     /// <summary>What stays in a right corner that is not freed: from the corner to the tool, in mm (derived, geometry).</summary>
     public static double Residue(double radius) => radius * (Math.Sqrt(2) - 1);
@@ -20,6 +26,9 @@ public static class CornerRelief
 
     /// <summary>How far the bay reaches into each wall of a right corner, in mm (derived, geometry).</summary>
     public static double IntoWall(double radius) => radius - FromWall(radius);
+
+    /// <summary>How much of each wall the bay of a right corner takes, in mm.</summary>
+    internal static double AlongWall(double radius) => 2 * (radius + Hair) * Math.Sin(Math.PI / 4);
 
     /// <summary>The inner corners of an edge, seen from the side the tool is on, that can be freed.</summary>
     internal static ImmutableArray<Bay> Of(Contour contour, bool isOutside, double radius)
@@ -32,8 +41,8 @@ public static class CornerRelief
             if (!a.IsLine || !b.IsLine) continue;
             var (u, v) = (Unit(a), Unit(b));
             var turn = Math.Atan2(u.Cross(v), u.Dot(v)) * (isOutside ? -1 : 1);
-            if (turn < LeastTurn || turn > Math.PI - LeastTurn) continue;
-            var along = 2 * radius * Math.Sin(turn / 2);
+            if (turn < LeastTurn || turn > MostTurn) continue;
+            var along = 2 * (radius + Hair) * Math.Sin(turn / 2);
             if (a.Length < 2 * along || b.Length < 2 * along) continue;
             var inwards = v - u;
             bays.Add(new Bay(i, a.End, a.End + inwards * (radius / inwards.Length), a.End - u * along, a.End + v * along, Math.Tan(turn / 2) * (isOutside ? -1 : 1)));
@@ -65,7 +74,7 @@ public static class CornerRelief
     }
 
     /// <summary>A tool's way that goes out into each bay and back where it turns for its corner.</summary>
-    internal static ImmutableArray<Segment> WithSpikes(ImmutableArray<Segment> way, ImmutableArray<Bay> bays, double radius)
+    internal static ImmutableArray<Segment> WithSpikes(ImmutableArray<Segment> way, ImmutableArray<Bay> bays)
     {
         var segments = ImmutableArray.CreateBuilder<Segment>();
         foreach (var s in way)

@@ -31,7 +31,10 @@ public enum InnerCorners
     /// <summary>They stay round, with the tool's radius.</summary>
     Round,
 
-    /// <summary>They are cut free by a bay of the tool's radius that touches the corner.</summary>
+    /// <summary>Those of grooves and housings, in which parts sit, are cut free; those of openings and outlines stay round.</summary>
+    Joinery,
+
+    /// <summary>All are cut free by a bay of the tool's radius that touches the corner.</summary>
     Relieved,
 }
 
@@ -92,7 +95,7 @@ public enum Corner
 /// <param name="Distance">From the sawn edge to their centres, in mm.</param>
 public sealed record LocatingPins(double Diameter, double Distance);
 
-/// <summary>What holds small parts until they are cut free by hand.</summary>
+/// <summary>What holds small parts, and the waste of openings, until they are cut free by hand.</summary>
 /// <param name="Area">Parts of a smaller area are held, in mm².</param>
 /// <param name="Width">Parts that are narrower are held, in mm.</param>
 /// <param name="TabWidth">Width of the tabs left along the outline in mm, or 0 for none.</param>
@@ -100,8 +103,8 @@ public sealed record LocatingPins(double Diameter, double Distance);
 public sealed record SmallParts(double Area, double Width, double TabWidth, double Thickness)
 {
     /// <summary>Whether a part is held.</summary>
-    public bool Hold(Panel panel) =>
-        panel.Outline.Area < Area - Tolerance.Length || Math.Min(panel.Length.Value, panel.Width.Value) < Width - Tolerance.Length;
+    public bool Hold(Contour outline) =>
+        outline.Area < Area - Tolerance.Length || Math.Min(outline.Bounds.Width, outline.Bounds.Height) < Width - Tolerance.Length;
 }
 
 /// <summary>A machine as far as it decides what is cut: its tools, and how panels lie on it. Lengths in mm. Immutable.</summary>
@@ -120,7 +123,7 @@ public sealed record Machine
     public CutLines Paths { get; init; } = CutLines.Finished;
 
     /// <summary>What becomes of inner corners.</summary>
-    public InnerCorners Corners { get; init; } = InnerCorners.Round;
+    public InnerCorners Corners { get; init; } = InnerCorners.Joinery;
 
     /// <summary>Which face lies up first.</summary>
     public FaceUp FaceUp { get; init; } = FaceUp.Inside;

@@ -37,11 +37,14 @@ public sealed record PocketOperation(Surface Face, Tool Tool, double? Depth, Con
 /// <param name="Paths">The way of the tool's middle, half its diameter in the waste.</param>
 public sealed record ProfileOperation(Surface Face, Tool Tool, double? Depth, Contour Finished, bool IsOutside, ImmutableArray<ToolPath> Paths) : MachineOperation(Face, Tool, Depth)
 {
-    /// <summary>Where the cut is lifted to leave tabs: stretches of the line that is written, the finished edge or the tool's way.</summary>
-    public ImmutableArray<Segment> Tabs { get; init; } = [];
+    /// <summary>
+    /// Where the cut is lifted to leave tabs: stretches of the line that is written, the finished edge or the tool's way, by their distances from
+    /// its start, in order and apart.
+    /// </summary>
+    public ImmutableArray<(double From, double To)> Tabs { get; init; } = [];
 
-    /// <summary>Thickness of the tabs, in mm.</summary>
-    public double TabThickness { get; init; }
+    /// <summary>How deep the cut is at the tabs; between them it goes through.</summary>
+    public double TabDepth { get; init; }
 }
 
 /// <summary>What an engraver scribes.</summary>

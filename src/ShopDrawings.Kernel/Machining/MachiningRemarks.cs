@@ -6,6 +6,9 @@ namespace ShopDrawings.Kernel;
 /// <summary>Collects what a machine cannot or should not do, so that each thing is said once with every panel it concerns.</summary>
 internal sealed class MachiningRemarks(Machine machine)
 {
+    /// <summary>The rule of what its tools cannot make.</summary>
+    public const string Tools = "machine-tools";
+
     /// <summary>Where facts of the trade come from that nobody published.</summary>
     public const string Practice = "common practice, no source";
 

@@ -13,7 +13,7 @@ internal static class SheetFits
     {
         var isSound = true;
         var tool = new ToolChoice(machine);
-        var between = machine.Kind == MachineKind.Drawing ? 0 : sheet.Panels.Select(p => tool.ForEdge(p.Outline, isOutside: true)).Where(t => t.IsKnown).Select(t => t.Diameter).DefaultIfEmpty(0).Max();
+        var between = machine.Kind == MachineKind.Drawing ? 0 : sheet.Panels.Select(p => tool.ForEdge(p.Outline, isOutside: true, p.Panel.Thickness.Value)).Where(t => t.IsKnown).Select(t => t.Diameter).DefaultIfEmpty(0).Max();
         var regions = sheet.Panels.Select(p => PolygonOperations.RegionOf(p.Outline, ArcTolerance)).ToList();
         for (var i = 0; i < sheet.Panels.Length; i++)
         {
@@ -21,23 +21,30 @@ internal static class SheetFits
             var beyond = Math.Max(Math.Max(-box.Min.X, -box.Min.Y), Math.Max(box.Max.X - sheet.Length.Value, box.Max.Y - sheet.Width.Value));
             if (beyond > Tolerance.Length)
                 Fail($"{panel.Id} lies {lengths.Describe(beyond)} beyond the edge of sheet {sheet.Id}", [new("beyond", beyond, "mm")], $"move it inwards; where it lies it covers {lengths.Describe(box.Width)} × {lengths.Describe(box.Height)}, and the sheet is {lengths.Describe(sheet.Length.Value)} × {lengths.Describe(sheet.Width.Value)}");
+            else if (machine.Kind != MachineKind.Drawing && -beyond > Tolerance.Length && -beyond < between)
+                remarks.Add("", new(Rule, Severity.Warning, $"{panel.Id} lies {lengths.Describe(-beyond)} from the edge of sheet {sheet.Id}, and the cut there is {lengths.Describe(between)} wide", [new("from the edge", -beyond, "mm"), new("cut", between, "mm")], "derived (geometry)", "leave a rim wider than the cut, or let the panel begin at the edge"));
             for (var j = i + 1; j < sheet.Panels.Length; j++)
             {
                 var other = sheet.Panels[j].Panel;
                 if (regions[i].And(regions[j]).Area > Tolerance.Length)
-                    Fail($"{panel.Id} and {other.Id} lie on each other on sheet {sheet.Id}", [], "move one of them");
+                    Fail(LiesInOpening(sheet.Panels[i], regions[j]) || LiesInOpening(sheet.Panels[j], regions[i])
+                        ? $"{panel.Id} and {other.Id} lie one in an opening of the other on sheet {sheet.Id}, and the waste of openings falls out before outlines are cut"
+                        : $"{panel.Id} and {other.Id} lie on each other on sheet {sheet.Id}", [], "move one of them");
                 else if (regions[i].DistanceTo(regions[j]) is var apart && apart < between - ArcTolerance)
                     Fail($"{panel.Id} and {other.Id} lie {lengths.Describe(apart)} apart on sheet {sheet.Id}, and the cut between them is {lengths.Describe(between)} wide", [new("apart", apart, "mm"), new("cut", between, "mm")], $"leave {lengths.Describe(between)} or more between them");
             }
 
             if (panel.Board.HasGrain && sheet.Panels[i].Lie.QuarterTurns % 2 == 1)
                 remarks.Add("", new(Rule, Severity.Warning, $"the grain of {panel.Id} runs across it as it lies on sheet {sheet.Id}", [], "derived (geometry)", "turn it by 0 or 180 degrees"));
-            var hidden = panel.Features.Count(f => FacePlanner.IsBlindIn(f, sheet.Panels[i].Lie.Up.Opposite()));
-            if (hidden > 0 && machine.SecondFace != SecondFace.SeenThrough)
-                remarks.Add("", new(Rule, Severity.Note, $"{panel.Id} lies on sheet {sheet.Id} with {(hidden == 1 ? "a feature" : FormattableString.Invariant($"{hidden} features"))} in the face below", [], "derived (geometry)", "make them afterwards, from the panel’s own file for that face"));
+            var hidden = panel.Features.Count(f => FacePlanner.IsBlindIn(f, sheet.Panels[i].Lie.Up.Opposite(), machine));
+            if (hidden > 0 && machine.SecondFace == SecondFace.None)
+                remarks.Add("", new(Rule, Severity.Warning, $"{panel.Id} lies on sheet {sheet.Id} with {(hidden == 1 ? "a feature" : FormattableString.Invariant($"{hidden} features"))} in the face below, and nothing is turned over", [], "derived (geometry)", "make them by hand, turn the panel, or give the machine “second-face: turned-over”"));
         }
 
         return isSound;
+
+        static bool LiesInOpening(LyingPanel holder, PolygonOperations.Region guest) =>
+            holder.Panel.Features.OfType<CutOut>().Any(c => guest.Minus(PolygonOperations.RegionOf(holder.Lie.Of(c.Outline), ArcTolerance)).Area < Tolerance.Length);
 
         void Fail(string message, ImmutableArray<NamedNumber> numbers, string cure)
         {

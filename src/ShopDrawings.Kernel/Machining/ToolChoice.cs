@@ -6,7 +6,7 @@ namespace ShopDrawings.Kernel;
 internal sealed class ToolChoice(Machine machine)
 {
     // Drills are sold in steps of a tenth of a millimetre and of sixty-fourths of an inch; nearer ones are one.
-    private const double SameDiameter = 0.01;
+    internal const double SameDiameter = 0.01;
 
     private readonly ImmutableArray<Tool> cutters = [.. machine.Tools.Where(t => t.Kind == ToolKind.Cutter)];
 
@@ -15,40 +15,44 @@ internal sealed class ToolChoice(Machine machine)
     /// <summary>What scribes, or nothing.</summary>
     public Tool? Engraver => HasAll ? new Tool(ToolKind.Engraver, 0) : machine.Tools.FirstOrDefault(t => t.Kind == ToolKind.Engraver);
 
-    /// <summary>The beam of a laser.</summary>
-    public Tool Beam => machine.Tools.FirstOrDefault(t => t.Kind == ToolKind.Beam) ?? new Tool(ToolKind.Beam, 0) { IsKnown = false };
-
-    /// <summary>What plunges for a bore, or the cutter narrower than it that mills it; an unknown drill where there is neither.</summary>
+    /// <summary>What plunges for a bore, or the cutter narrower than it that mills it; one that is too short where none is longer, an unknown one where none fits.</summary>
     public Tool For(Bore bore, double depth)
     {
         var diameter = bore.Diameter.Value;
         var kind = bore.Use == BoreUse.Countersink ? ToolKind.Countersink : ToolKind.Drill;
         if (HasAll) return new Tool(kind, diameter);
-        if (kind == ToolKind.Countersink)
-            return machine.Tools.Where(t => t.Kind == kind && t.Diameter >= diameter - SameDiameter).MinBy(t => t.Diameter) ?? Missing(kind, diameter);
-        var plunging = machine.Tools.Where(t => t.Kind is ToolKind.Drill or ToolKind.Cutter && Math.Abs(t.Diameter - diameter) <= SameDiameter)
-            .OrderBy(t => t.Kind).ThenBy(t => Reaches(t, depth) ? 0 : 1).FirstOrDefault();
-        return plunging ?? cutters.Where(t => t.Diameter < diameter).OrderBy(t => Reaches(t, depth) ? 0 : 1).ThenByDescending(t => t.Diameter).FirstOrDefault() ?? Missing(kind, diameter);
+        var fitting = kind == ToolKind.Countersink
+            ? machine.Tools.Where(t => t.Kind == kind && t.Diameter >= diameter - SameDiameter).OrderBy(t => t.Diameter)
+            : machine.Tools.Where(t => t.Kind == ToolKind.Drill && IsAsWide(t, diameter))
+                .Concat(cutters.Where(t => IsAsWide(t, diameter))).Concat(cutters.Where(t => t.Diameter < diameter - SameDiameter).OrderByDescending(t => t.Diameter));
+        return Longest(fitting, depth) ?? Missing(kind, diameter);
     }
+
+    /// <summary>The drill or cutter of a diameter; an unknown one where there is none.</summary>
+    public Tool ForPin(double diameter) => machine.Tools.FirstOrDefault(t => t.Kind is ToolKind.Drill or ToolKind.Cutter && IsAsWide(t, diameter)) ?? Missing(ToolKind.Drill, diameter);
 
     /// <summary>The widest cutter for a groove; an unknown one where all are too wide.</summary>
     public Tool ForGroove(double width, double depth) =>
         HasAll ? new Tool(ToolKind.Cutter, width)
-        : cutters.Where(t => !Tolerance.Exceeds(t.Diameter, width)).OrderBy(t => Reaches(t, depth) ? 0 : 1).ThenByDescending(t => t.Diameter).FirstOrDefault() ?? Missing(ToolKind.Cutter, width);
+        : Longest(cutters.Where(t => !Tolerance.Exceeds(t.Diameter, width)).OrderByDescending(t => t.Diameter), depth) ?? Missing(ToolKind.Cutter, width);
 
-    /// <summary>The first cutter that follows an edge into all its hollows; an unknown one where none does.</summary>
-    public Tool ForEdge(Contour edge, bool isOutside)
+    /// <summary>The first cutter, or the beam, that follows an edge into all its hollows; an unknown one where none does.</summary>
+    public Tool ForEdge(Contour edge, bool isOutside, double depth)
     {
         if (HasAll) return new Tool(ToolKind.Cutter, 0);
-        if (machine.Kind == MachineKind.Laser) return Beam;
-        var hollows = edge.Segments.Where(s => !s.IsLine && s.Bulge > 0 != isOutside).Select(s => s.Radius).DefaultIfEmpty(double.PositiveInfinity).Min();
-        var width = isOutside ? double.PositiveInfinity : Math.Min(edge.Bounds.Width, edge.Bounds.Height);
-        return cutters.FirstOrDefault(t => !Tolerance.Exceeds(t.Diameter / 2, hollows) && !Tolerance.Exceeds(t.Diameter, width))
-            ?? Missing(ToolKind.Cutter, Math.Min(2 * hollows, width));
+        var beams = machine.Tools.Where(t => t.Kind == ToolKind.Beam);
+        bool IsPlunged(Tool t) => !isOutside && t.Kind == ToolKind.Cutter && edge.AsCircle is var (_, radius) && IsAsWide(t, 2 * radius);
+        return Longest((machine.Kind == MachineKind.Laser ? beams : cutters).Where(t => IsPlunged(t) || ToolWays.Follow(ToolWays.Along(edge, isOutside, t.Diameter, [], machine.ChordTolerance), edge, isOutside, t.Diameter)), depth)
+            ?? Missing(ToolKind.Cutter, 0);
     }
 
     /// <summary>Whether a tool is long enough.</summary>
     public static bool Reaches(Tool tool, double depth) => tool.Reach is not { } reach || !Tolerance.Exceeds(depth, reach);
+
+    private static bool IsAsWide(Tool tool, double diameter) => Math.Abs(tool.Diameter - diameter) <= SameDiameter;
+
+    // The first that is long enough, or the first.
+    private static Tool? Longest(IEnumerable<Tool> fitting, double depth) => fitting.OrderBy(t => Reaches(t, depth) ? 0 : 1).FirstOrDefault();
 
     private static Tool Missing(ToolKind kind, double diameter) => new(kind, diameter) { IsKnown = false };
 }

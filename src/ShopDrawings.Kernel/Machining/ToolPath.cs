@@ -34,6 +34,25 @@ public sealed record ToolPath
     public static ToolPath Through(ImmutableArray<Point2> points) =>
         new([.. points.Zip(points.Skip(1), (a, b) => new Segment(a, b))], isClosed: false);
 
+    /// <summary>Length of the way in mm.</summary>
+    public double Length => Segments.Sum(s => s.Length);
+
+    /// <summary>The part between two distances from the start, in mm; of a closed path it may run on over its start.</summary>
+    public ToolPath Part(double from, double to)
+    {
+        var parts = ImmutableArray.CreateBuilder<Segment>();
+        var begin = 0.0;
+        for (var i = 0; begin < to && (IsClosed || i < Segments.Length); i++)
+        {
+            var s = Segments[i % Segments.Length];
+            var (a, b) = (Math.Max(from - begin, 0) / s.Length, Math.Min((to - begin) / s.Length, 1));
+            if ((b - a) * s.Length > Tolerance.Length) parts.Add(s.Part(a, b));
+            begin += s.Length;
+        }
+
+        return new ToolPath(parts.ToImmutable(), isClosed: false);
+    }
+
     /// <inheritdoc/>
     public bool Equals(ToolPath? other) => other is not null && IsClosed == other.IsClosed && Segments.AsSpan().SequenceEqual(other.Segments.AsSpan());
 

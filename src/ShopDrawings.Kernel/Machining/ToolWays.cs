@@ -2,27 +2,65 @@ using System.Collections.Immutable;
 
 namespace ShopDrawings.Kernel;
 
-/// <summary>The ways of a tool's middle that leave a wanted edge standing: half the tool's diameter in the waste, once.</summary>
+/// <summary>The ways of a tool's middle that leave a wanted edge standing: half the tool's diameter in the waste, once. Lengths in mm.</summary>
 internal static class ToolWays
 {
     // Ways through a pocket lie this share of the diameter apart: under half, so that nothing stays between them, also in the corners.
     private const double StepOver = 0.45;
 
-    /// <summary>The ways along an edge. Nothing where the tool is too large for it.</summary>
+    // A way keeps a sharp corner where it would not swing out further than this; a laser's do, a router's go round.
+    private const double Tip = 0.1;
+
+    // How much of an edge may stay uncut where nobody would see it.
+    private const double Unseen = 0.02;
+
+    /// <summary>The ways along an edge. Nothing where the tool is too wide for it.</summary>
     /// <param name="edge">The wanted edge.</param>
     /// <param name="isOutside">Whether the waste is outside it.</param>
-    /// <param name="diameter">Of the tool, in mm.</param>
+    /// <param name="diameter">Of the tool.</param>
     /// <param name="bays">The corners to go out into.</param>
-    /// <param name="tolerance">How far a general outline may be off, in mm.</param>
+    /// <param name="tolerance">How far a general outline may be off.</param>
     public static ImmutableArray<ToolPath> Along(Contour edge, bool isOutside, double diameter, ImmutableArray<CornerRelief.Bay> bays, double tolerance)
     {
         var radius = diameter / 2;
+        if (!isOutside && MiddleOf(edge, radius) is { } middle) return [middle];
         return
         [
-            .. edge.Offset(isOutside ? radius : -radius, tolerance)
+            .. edge.Offset(isOutside ? radius : -radius, tolerance, Tip)
                 .Select(way => ToolPath.Along(way, isOutside))
-                .Select(way => bays.IsEmpty ? way : new ToolPath(CornerRelief.WithSpikes(way.Segments, bays, radius), isClosed: true)),
+                .Select(way => bays.IsEmpty ? way : new ToolPath(CornerRelief.WithSpikes(way.Segments, bays), isClosed: true)),
         ];
+    }
+
+    /// <summary>Whether a tool on these ways cuts all of an edge but the inner corners it is too round for.</summary>
+    public static bool Follow(ImmutableArray<ToolPath> ways, Contour edge, bool isOutside, double diameter)
+    {
+        const int Samples = 8;
+        if (ways.IsEmpty) return false;
+        var (radius, segments) = (diameter / 2, edge.Segments);
+        for (var i = 0; i < segments.Length; i++)
+        {
+            var s = segments[i];
+            var (start, end) = (Untouched(segments[(i + segments.Length - 1) % segments.Length], s), Untouched(s, segments[(i + 1) % segments.Length]));
+            for (var k = 0; k <= Samples; k++)
+            {
+                // More of them near the ends, where a way is lost first.
+                var along = s.Length * (1 - Math.Cos(Math.PI * k / Samples)) / 2;
+                if (along < start - Unseen || along > s.Length - end + Unseen) continue;
+                var point = s.At(along / s.Length);
+                if (!ways.Any(w => w.Segments.Any(p => p.DistanceTo(point) <= radius + Unseen))) return false;
+            }
+        }
+
+        return true;
+
+        // How far from an inner corner, seen from the tool's side, a round tool stays off its walls.
+        double Untouched(Segment a, Segment b)
+        {
+            var (u, v) = (a.DirectionAt(1), b.DirectionAt(0));
+            var turn = Math.Atan2(u.Cross(v), u.Dot(v)) * (isOutside ? -1 : 1);
+            return turn <= 1e-6 ? 0 : turn > Math.PI - 1e-6 ? double.PositiveInfinity : radius * Math.Tan(turn / 2);
+        }
     }
 
     /// <summary>The ways that mill away all within an edge, from the inside out; the last runs along the edge.</summary>
@@ -41,33 +79,22 @@ internal static class ToolWays
         return [.. ways, .. last];
     }
 
-    /// <summary>The ways that mill a groove: along its middle where the cutter is as wide, else within its edge.</summary>
-    /// <param name="from">One end of the groove's middle line.</param>
-    /// <param name="to">The other end.</param>
-    /// <param name="width">Its width, in mm, not less than the cutter's.</param>
-    /// <param name="diameter">The cutter's, in mm.</param>
-    /// <param name="corners">What becomes of the corners at closed ends.</param>
-    /// <param name="isOpen">Whether the groove runs out of the panel there, and the cutter with it.</param>
-    /// <param name="tolerance">How far a general outline may be off, in mm.</param>
-    public static ImmutableArray<ToolPath> Groove(Point2 from, Point2 to, double width, double diameter, InnerCorners corners, (bool From, bool To) isOpen, double tolerance)
+    // A slot, or a strip, as wide as the tool: along its middle.
+    private static ToolPath? MiddleOf(Contour edge, double radius)
     {
-        var along = to - from;
-        along *= 1 / along.Length;
-        var (start, end) = (isOpen.From ? from - along * diameter : from, isOpen.To ? to + along * diameter : to);
-        var radius = diameter / 2;
-        if (width - diameter > 2 * Tolerance.Length)
+        if (edge.Segments is not [var a, var b, var c, var d]) return null;
+        if (a.IsLine && c.IsLine && b.Length > 0 && Tolerance.Same(a.End.DistanceTo(c.Start), 2 * radius) && Tolerance.Same(a.Start.DistanceTo(c.End), 2 * radius) && Tolerance.Same(a.Length, c.Length))
+            return Middle((a.Start + c.End) * 0.5, (a.End + c.Start) * 0.5, !d.IsLine, !b.IsLine);
+        if (b.IsLine && d.IsLine && Tolerance.Same(b.End.DistanceTo(d.Start), 2 * radius) && Tolerance.Same(b.Start.DistanceTo(d.End), 2 * radius) && Tolerance.Same(b.Length, d.Length))
+            return Middle((b.Start + d.End) * 0.5, (b.End + d.Start) * 0.5, !a.IsLine, !c.IsLine);
+        return null;
+
+        // A round end is about the end of the middle line, a square one a radius beyond the way's.
+        ToolPath? Middle(Point2 from, Point2 to, bool isFromRound, bool isToRound)
         {
-            var edge = Contour.Strip(start, end, width);
-            var bays = corners == InnerCorners.Relieved ? ClosedEnds(edge) : [];
-            return Within(edge, diameter, bays, tolerance);
+            var along = (to - from) * (1 / from.DistanceTo(to));
+            var (start, end) = (isFromRound ? from : from + along * radius, isToRound ? to : to - along * radius);
+            return (end - start).Dot(along) > Tolerance.Length ? ToolPath.Through([start, end]) : null;
         }
-
-        // A closed end stays as round as the cutter, or is cut on by its radius so that its corners are free.
-        var back = along * (corners == InnerCorners.Relieved ? 0 : radius);
-        var (first, last) = (isOpen.From ? start : start + back, isOpen.To ? end : end - back);
-        return (last - first).Dot(along) < Tolerance.Length ? [] : [ToolPath.Through([first, last])];
-
-        ImmutableArray<CornerRelief.Bay> ClosedEnds(Contour edge) =>
-            [.. CornerRelief.Of(edge, isOutside: false, radius).Where(b => (b.Corner - start).Dot(along) < width / 2 ? !isOpen.From : !isOpen.To)];
     }
 }

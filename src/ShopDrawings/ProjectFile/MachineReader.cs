@@ -35,7 +35,7 @@ internal sealed class MachineReader(References references)
         {
             if (!met.Add(like.Text))
             {
-                references.Fail(like.At, $"“{like.Text}” is like itself in the end; leave “like” out somewhere");
+                references.Fail(like.At, like.Text == name.Text && lineage.Count == 1 ? $"a machine cannot be like itself; give yours a name of its own" : $"“{like.Text}” is like itself in the end; leave “like” out somewhere");
                 return null;
             }
 
@@ -60,7 +60,7 @@ internal sealed class MachineReader(References references)
             Kind = kind,
             Tools = [.. Tools(e => e.Drills), .. Tools(e => e.Countersinks), .. Tools(e => e.Cutters), .. Tools(e => e.Engravers), .. kerf is null ? Array.Empty<Tool>() : [new Tool(ToolKind.Beam, kerf.Value)]],
             Paths = Of(e => e.Paths, CutLines.Finished),
-            Corners = Of(e => e.Corners, InnerCorners.Round),
+            Corners = Of(e => e.Corners, InnerCorners.Joinery),
             FaceUp = Of(e => e.FaceUp, FaceUp.Inside),
             SecondFace = Of(e => e.SecondFace, SecondFace.TurnedOver),
             Flip = Of(e => e.Flip, FlipAxis.Length),
@@ -94,14 +94,25 @@ internal sealed class MachineReader(References references)
             machine.Kind == MachineKind.Laser && !machine.Tools.Any(t => t.Kind == ToolKind.Beam) ? $"“{machine.Name}” is a laser without a “kerf”; cut ten slots across a strip, measure the pieces, share what is missing, and write that"
             : machine.Kind == MachineKind.Router && !machine.Tools.Any(t => t.Kind == ToolKind.Cutter) ? $"“{machine.Name}” is a router without “cutters”; write their diameters, the one for outlines first"
             : machine.Kind == MachineKind.Drawing && machine.Paths == CutLines.ToolCentre ? $"“{machine.Name}” is a drawing and has no tools whose way it could show; write paths: finished"
-            : machine.Kind == MachineKind.Router && machine.SecondFace == SecondFace.SeenThrough ? $"“{machine.Name}” would mill the other face from this one; write second-face: turned-over or none"
-            : machine.Paths == CutLines.ToolCentre && machine.Corners == InnerCorners.Relieved && lineage.Select(e => e.InPieces).FirstOrDefault(p => p is not null) == true
+            : machine.Kind != MachineKind.Drawing && machine.SecondFace == SecondFace.SeenThrough ? $"“{machine.Name}” would make what is in the other face in this one; write second-face: turned-over or none"
+            : machine.Kind != MachineKind.Laser && machine.Tools.Any(t => t.Kind == ToolKind.Beam) ? $"“{machine.Name}” is a {machine.Kind.ToString().ToLowerInvariant()} and has no kerf; a router compensates for its cutters, so leave “kerf” out"
+            : machine.Tools.Where(t => t.Number is not null).GroupBy(t => t.Number).FirstOrDefault(g => g.Count() > 1) is { } twice ? string.Create(CultureInfo.InvariantCulture, $"two tools of “{machine.Name}” have number {twice.Key}; give each its own")
+            : machine.Pins is { } pins && pins.Distance < PinClearance(machine, pins) - Tolerance.Length
+                ? $"the pins of “{machine.Name}” stand in the way of its cutter; set their middle at least {references.Print(PinClearance(machine, pins))} from the panel: half a pin and the widest cutter"
+            : machine.Paths == CutLines.ToolCentre && machine.Corners != InnerCorners.Round && lineage.Select(e => e.InPieces).FirstOrDefault(p => p is not null) == true
                 ? $"“{machine.Name}” would write the way into each relieved corner and back as two lines in one place; write outlines: polylines, or corners: round"
+            : machine.SecondFace == SecondFace.SeenThrough && Faceless(lineage) is { } layer ? $"the layers “{layer}” of “{machine.Name}” hold both faces, and nobody can tell which; add {{face}} to their name"
             : null;
         if (fault is null) return true;
         references.Fail(lineage[0].At, fault);
         return false;
     }
+
+    private static double PinClearance(Machine machine, LocatingPins pins) => pins.Diameter / 2 + machine.Tools.Where(t => t.Kind == ToolKind.Cutter).Select(t => t.Diameter).DefaultIfEmpty(0).Max();
+
+    // A layer name of the user's own for what is in one face, without saying in which.
+    private static string? Faceless(ImmutableArray<MachineEntry> lineage) =>
+        lineage.SelectMany(e => e.Layers).FirstOrDefault(l => l.Role is Role.Bore or Role.Countersink or Role.Groove or Role.Mark && l.Name?.Contains("{face}", StringComparison.Ordinal) == false)?.Name;
 
     private MachineLayers? Layers(ImmutableArray<MachineEntry> lineage)
     {

@@ -58,7 +58,7 @@ internal static class MachineShapes
         EngravingDepth = f.Optional("engraving-depth", Length("engraving-depth"), "How deep it scribes; 0.3 mm where it is left out."),
         Kerf = f.Optional("kerf", NotNegative("kerf"), "Width of a laser’s cut: cut ten slots across a strip, measure the pieces, and share what is missing."),
         Paths = f.Optional("paths", new ChoiceShape<CutLines?>(("finished", CutLines.Finished), ("tool-centre", CutLines.ToolCentre)), "Lines of cuts are the finished edge, which the machine compensates for the tool, or the way of the tool’s middle, which it must not.", null, "finished"),
-        Corners = f.Optional("corners", new ChoiceShape<InnerCorners?>(("round", InnerCorners.Round), ("relieved", InnerCorners.Relieved)), "Inner corners stay as round as the cutter, or are cut free so that a square part fits.", null, "round"),
+        Corners = f.Optional("corners", new ChoiceShape<InnerCorners?>(("round", InnerCorners.Round), ("joinery", InnerCorners.Joinery), ("relieved", InnerCorners.Relieved)), "Inner corners stay as round as the cutter; those of grooves and housings, or all of them, are cut free so that a square part fits.", null, "joinery"),
         FaceUp = f.Optional("face-up", new ChoiceShape<FaceUp?>(("inside", FaceUp.Inside), ("outside", FaceUp.Outside), ("busier", FaceUp.Busier)), "The face that lies up first; the busier has more blind bores, grooves and marks.", null, "inside"),
         SecondFace = f.Optional("second-face", new ChoiceShape<SecondFace?>(("none", SecondFace.None), ("turned-over", SecondFace.TurnedOver), ("seen-through", SecondFace.SeenThrough)), "What is blind in the other face is not made, is in a second file with the panel turned over, or is in the same file as seen through.", null, "turned-over"),
         Flip = f.Optional("flip", new ChoiceShape<FlipAxis?>(("length", FlipAxis.Length), ("width", FlipAxis.Width)), "The axis through the middle of a panel about which it is turned over.", null, "length"),
@@ -109,6 +109,7 @@ internal static class MachineShapes
         Role.EdgeView => "edges",
         Role.EdgeBore => "edge-bores",
         Role.ScaleSquare => "scale-square",
+        Role.NoTool => "no-tool",
         _ => role.ToString().ToLowerInvariant(),
     };
 

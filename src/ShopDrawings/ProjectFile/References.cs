@@ -92,6 +92,9 @@ internal sealed class References
     /// <summary>A length in a message.</summary>
     public string Print(Size size) => lengths.Describe(size.Value);
 
+    /// <summary>A length in mm in a message.</summary>
+    public string Print(double millimetres) => lengths.Describe(millimetres);
+
     /// <summary>Notes a fault.</summary>
     public void Fail(SourceSpan at, string message) => diagnostics.Add(new(at, message));
 

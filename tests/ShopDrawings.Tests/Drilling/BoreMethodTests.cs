@@ -157,15 +157,15 @@ public class BoreMethodTests
         var (plain, made) = (Fixtures.DesignOf(cabinet.Text).Assembly, Fixtures.DesignOf(cabinet.Text + $"methods: {{faces: {faces}, edges: {edges}}}\n").Assembly);
         foreach (var (before, panel) in plain.Panels.Zip(made.Panels))
         {
-            var circles = Machines.DrawingOf(panel).Entities.OfType<CircleEntity>().Count();
+            var circles = Machines.RoutedOf(panel).OfType<CircleEntity>().Count();
             Assert.Equal(panel.Features.OfType<Bore>().Count(b => b.Surface.IsFace() && b.Method == BoreMethod.Machined), circles);
-            Assert.Equal(Machines.DrawingOf(before).Entities.Where(e => e is not CircleEntity), Machines.DrawingOf(panel).Entities.Where(e => e is not CircleEntity));
+            Assert.Equal(Machines.RoutedOf(before).Where(e => e is not CircleEntity), Machines.RoutedOf(panel).Where(e => e is not CircleEntity));
         }
     }, iter: 10);
 
     [Fact]
     public void Given_bores_are_not_in_the_machine_drawing() =>
-        Assert.Single(Machines.DrawingOf(Loose("", "{at: [50, 50], diameter: 35, depth: 12, method: given}, {at: [90, 50], diameter: 5}").Panels[0]).Entities.OfType<CircleEntity>());
+        Assert.Single(Machines.RoutedOf(Loose("", "{at: [50, 50], diameter: 35, depth: 12, method: given}, {at: [90, 50], diameter: 5}").Panels[0]).OfType<CircleEntity>());
 
     private static Assembly Loose(string more, string bores) =>
         Fixtures.DesignOf("project: p\nboards: {ply: {kind: plywood, thickness: 18}}\n" + more + "panels: {a: {board: ply, length: 400, width: 200, bores: [" + bores + "]}}\n").Assembly;

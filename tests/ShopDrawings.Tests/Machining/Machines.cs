@@ -15,6 +15,9 @@ internal static class Machines
     /// <summary>What a machine does with a panel.</summary>
     public static MachinePlan PlanOf(Panel panel, Machine machine) => MachiningPlanner.Plan([panel], [], machine, LengthStyle.Millimetres);
 
-    /// <summary>The plain drawing of a panel, both faces seen through the inside.</summary>
-    public static Drawing DrawingOf(Panel panel) => MachineDrawing.Of(ProgramOf(panel, Drawing), new MachineDrawingSettings());
+    /// <summary>A router whose one cutter mills every bore.</summary>
+    public static Machine Router { get; } = new() { Name = "router", Kind = MachineKind.Router, Tools = [new Tool(ToolKind.Cutter, 0.5)] };
+
+    /// <summary>All that its files show of a panel, face by face; a bore is a circle.</summary>
+    public static IEnumerable<Entity> RoutedOf(Panel panel) => PlanOf(panel, Router).Programs.SelectMany(p => MachineDrawing.Of(p, new MachineDrawingSettings()).Entities);
 }

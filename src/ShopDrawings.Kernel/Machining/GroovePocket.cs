@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+
+namespace ShopDrawings.Kernel;
+
+/// <summary>
+/// A groove as a cutter makes it. Where it runs out of the panel, at an end or along a side, the pocket goes on beyond the edge by the cutter's
+/// diameter, so that no round corners stay. Where it stops and its corners are to be free, they get bays, or the pocket goes on by the cutter's
+/// radius where it is too narrow for them. Lengths in mm.
+/// </summary>
+/// <param name="Edge">The edge the cutter follows, without bays.</param>
+/// <param name="Bays">The corners to go out into.</param>
+/// <param name="StopsRound">Whether an end inside the panel stays as round as the cutter.</param>
+internal sealed record GroovePocket(Contour Edge, ImmutableArray<CornerRelief.Bay> Bays, bool StopsRound)
+{
+    /// <summary>The pocket of a groove of a lying panel.</summary>
+    /// <param name="lying">The panel.</param>
+    /// <param name="groove">The groove.</param>
+    /// <param name="diameter">The cutter's.</param>
+    /// <param name="isRelieved">Whether closed ends are to take square corners.</param>
+    public static GroovePocket Of(LyingPanel lying, Groove groove, double diameter, bool isRelieved)
+    {
+        var (from, to, width) = (groove.From.Point, groove.To.Point, groove.Width.Value);
+        var along = (to - from) * (1 / from.DistanceTo(to));
+        var side = along.Left * (width / 2);
+        var middle = (from + to) * 0.5;
+        var (start, end, left, right) = (Out(from), Out(to), Out(middle + side), Out(middle - side));
+        var isNarrow = isRelieved && width < 2 * CornerRelief.AlongWall(diameter / 2);
+        double Closed(double beyond) => beyond > 0 ? beyond : isNarrow ? diameter / 2 : 0;
+
+        // Corners in order: start right, end right, end left, start left.
+        var (a, b) = (from - along * Closed(start), to + along * Closed(end));
+        var (l, r) = (side + along.Left * left, side * -1 - along.Left * right);
+        Point2[] corners = [a + r, b + r, b + l, a + l];
+        var edge = lying.Lie.Of(Contour.FromSegments(corners.Select((c, i) => new Segment(c, corners[(i + 1) % 4]))));
+        var stops = start <= 0 || end <= 0;
+        if (!isRelieved || isNarrow) return new(edge, [], stops && !isRelieved);
+        var freed = CornerRelief.Of(edge, isOutside: false, diameter / 2)
+            .Where(bay => new[] { (start, right), (end, right), (end, left), (start, left) }.Zip(corners).Any(c => c.First.Item1 <= 0 && c.First.Item2 <= 0 && lying.Lie.Of(c.Second).DistanceTo(bay.Corner) <= Tolerance.Length));
+        return new(edge, [.. freed], false);
+
+        // How far the pocket goes on where it runs out of the panel; 0 where it does not.
+        double Out(Point2 at)
+        {
+            var (sawn, finished) = (lying.Panel.CutOutline, lying.Panel.Outline);
+            var isOut = !sawn.Contains(at) || !finished.Contains(at) || Math.Min(sawn.DistanceTo(at), finished.DistanceTo(at)) <= Tolerance.Length;
+            return isOut ? diameter + sawn.DistanceTo(at) : 0;
+        }
+    }
+}
