@@ -6,7 +6,7 @@ namespace ShopDrawings.Dxf;
 /// Writes a neutral drawing as an ASCII DXF file with everything in model space at 1:1. Coordinates have six decimals; arcs and outlines lie
 /// within 1e-4 mm of the drawing's. The same drawing and settings give the same bytes, whatever the culture. Immutable and thread-safe.
 /// </summary>
-public sealed class DxfExporter : IDrawingExporter
+public sealed record DxfExporter : IDrawingExporter
 {
     /// <inheritdoc/>
     public string Format => "dxf";

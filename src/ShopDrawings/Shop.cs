@@ -65,7 +65,11 @@ public static class Shop
 
         foreach (var (profile, plan) in design.Machining)
             foreach (var program in plan.Programs.Where(p => !p.Panels.Any(l => withheld.Contains(l.Panel.Id))))
-                drawings.Add(new($"machines/{profile.Machine.Name}/{(program.Sheet is null ? "panels" : "sheets")}/{program.Name}-{profile.UnitSuffix}", profile.Format, MachineDrawing.Of(program, profile.Drawing)) { Exporter = profile.Dxf });
+            {
+                var drawing = MachineDrawing.Of(program, profile.Drawing);
+                var path = $"machines/{profile.Machine.Name}/{(program.Sheet is null ? "panels" : "sheets")}/{program.Name}-{profile.UnitSuffix}";
+                drawings.Add(new(path, profile.Format, drawing) { Exporter = profile.For(drawing, design.Assembly.Name, program.Name, program.Panels[0].Panel.Board.Name) });
+            }
 
         return job with { Drawings = drawings.ToImmutable() };
     }

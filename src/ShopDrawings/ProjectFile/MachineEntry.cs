@@ -90,6 +90,9 @@ internal sealed record MachineEntry(SourceSpan At)
     /// <summary>Whether sizes and a table of bores stand beside the panel.</summary>
     public bool? IsAnnotated { get; init; }
 
+    /// <summary>The sheet of a layout beside the model.</summary>
+    public Given<PaperSize>? Paper { get; init; }
+
     /// <summary>Names and looks of layers.</summary>
     public ImmutableArray<LayerEntry> Layers { get; init; } = [];
 }

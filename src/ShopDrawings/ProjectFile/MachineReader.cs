@@ -84,7 +84,7 @@ internal sealed class MachineReader(References references)
             Outlines = Of(e => e.InPieces, false) ? DxfOutlines.Pieces : DxfOutlines.Polylines, ChordTolerance = Given(e => e.Chords)?.Value,
         };
         var format = lineage.Select(e => e.Format).FirstOrDefault(w => w is not null);
-        return new MachineProfile(machine, drawing, dxf, format?.Text ?? "dxf") { FormatAt = format?.At ?? default };
+        return new MachineProfile(machine, drawing, dxf, format?.Text ?? "dxf") { FormatAt = format?.At ?? default, Paper = Given(e => e.Paper) };
     }
 
     // What cannot be meant together.

@@ -31,6 +31,11 @@ internal static class MachineShapes
         f.Optional("tabs", Length("tab-width"), "Width of the tabs left in the outline; left out, a skin stays under the whole cut.")?.Value ?? 0,
         f.Required("thickness", Length("tab-thickness"), "Thickness of the tabs, or of the skin.")?.Value ?? 0)));
 
+    // ISO 216 and ASME Y14.1 (from memory), lying.
+    private static readonly ChoiceShape<Given<PaperSize>> Paper = new(
+        ("none", new(null)), ("A4", new(new PaperSize(297, 210))), ("A3", new(new PaperSize(420, 297))), ("A2", new(new PaperSize(594, 420))),
+        ("letter", new(new PaperSize(279.4, 215.9))), ("tabloid", new(new PaperSize(431.8, 279.4))));
+
     private static readonly RecordShape<LayerEntry> Layer = new("a layer", f => new LayerEntry(
         default,
         f.Optional("name", new TextShape(), "Its name, of A to Z, 0 to 9 and _; {face}, {edge}, {tool} (a diameter in hundredths of a mm) and {depth} are filled in."),
@@ -76,6 +81,7 @@ internal static class MachineShapes
         ScaleSquare = f.Optional("scale-square", OrNone(Length("scale-square")), "Side of a square beside the panel, on a layer of its own, to check the scale by."),
         HasEdgeViews = f.Optional("edge-views", YesNo, "Whether every edge that is drilled is unfolded beside the face, on layers of its own.", null, "false"),
         IsAnnotated = f.Optional("notes", YesNo, "Whether overall sizes and a table of bores stand beside the panel.", null, "false"),
+        Paper = f.Optional("paper", Paper, "A sheet with frame, window and title beside the model, as a layout of the DXF; many free readers draw it over the model."),
         Layers = f.Optional("layers", Layers, "Names, colours and line widths of layers, by the kind of machining.", [], "names of our own"),
     });
 
