@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ShopDrawings.Drafting;
 using ShopDrawings.Kernel;
 using ShopDrawings.ProjectFile;
@@ -60,7 +61,8 @@ public static class Shop
         var stacks = PanelStacks.Find(design.Assembly.Panels);
         foreach (var panel in design.Assembly.Panels)
         {
-            drawings.Add(new($"panels/{panel.Id}", "svg", PanelSheet.Of(panel, design.Assembly.Name, design.Lengths, findings, twins.GetValueOrDefault(panel.Id), stacks.FirstOrDefault(s => s.Panels.Any(p => p.Id == panel.Id)))));
+            var sheets = PanelSheet.Of(panel, design.Assembly.Name, design.Lengths, findings, twins.GetValueOrDefault(panel.Id), stacks.FirstOrDefault(s => s.Panels.Any(p => p.Id == panel.Id)));
+            drawings.AddRange(sheets.Select((sheet, i) => new JobDrawing(i == 0 ? $"panels/{panel.Id}" : string.Create(CultureInfo.InvariantCulture, $"panels/{panel.Id}_{i + 1}"), "svg", sheet)));
         }
 
         foreach (var (profile, plan) in design.Machining)

@@ -1,0 +1,13 @@
+namespace ShopDrawings.Drafting;
+
+/// <summary>A line of a list.</summary>
+/// <param name="Text">Its text, short enough for a column.</param>
+/// <param name="Indent">How often it is indented.</param>
+internal sealed record ListLine(string Text, int Indent)
+{
+    /// <summary>A blank at which no line is broken.</summary>
+    public const char Hard = '\u00a0';
+
+    /// <summary>An indent in mm.</summary>
+    public const double Step = 3;
+}
