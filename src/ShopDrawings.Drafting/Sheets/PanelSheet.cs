@@ -59,7 +59,9 @@ public sealed class PanelSheet
         var own = findings.Where(f => f.Panels.Contains(panel.Id)).ToList();
         ImmutableArray<string> withheldBy = [.. own.Where(f => f.Withholds).Select(f => f.Rule).Distinct()];
         var groups = new FeatureList(panel, lengths).Groups();
-        var first = SheetPaper.All.Select(p => new PanelSheet(panel, lengths, twin, stack, groups, p)).First(s => s.paper == SheetPaper.All[^1] || s.Holds(withheldBy));
+        // The smallest sheet that holds all; else the one that holds the list, or most of it.
+        var all = SheetPaper.All.Select(p => new PanelSheet(panel, lengths, twin, stack, groups, p)).ToList();
+        var first = all.Find(s => s.HasRoom(withheldBy) && s.HasScales) ?? all.Find(s => s.HasRoom(withheldBy) && s.paper != SheetPaper.All[0]) ?? all[^1];
         var drawings = ImmutableArray.CreateBuilder<Drawing>();
         var rest = first.First(project, own, withheldBy);
         var count = 1 + (rest.Count + SheetPaper.Lists.Lines - 1) / SheetPaper.Lists.Lines;
@@ -238,9 +240,9 @@ public sealed class PanelSheet
 
         // Where each edge sits once built; the origin all places are measured from is the corner marked 0.
         var middle = (low + far) * 0.5;
-        Text(new(middle.X, low.Y - (along.IsEmpty ? Gap : depth + 1) - Small), panel.NameOf(Surface.Near), Small, Anchor.BaseCentre);
+        Text(new(middle.X, low.Y - (along.IsEmpty ? Gap : depth + 2) - Small), panel.NameOf(Surface.Near), Small, Anchor.BaseCentre);
         Text(new(middle.X, far.Y + Gap), panel.NameOf(Surface.Far), Small, Anchor.BaseCentre);
-        Side(new(low.X - (across.IsEmpty ? Gap : depth + 1), middle.Y), panel.NameOf(Surface.Start), Anchor.BaseRight, far.Y - low.Y);
+        Side(new(low.X - (across.IsEmpty ? Gap : depth + 2), middle.Y), panel.NameOf(Surface.Start), Anchor.BaseRight, far.Y - low.Y);
         Side(new(far.X + Gap, middle.Y), panel.NameOf(Surface.End), Anchor.BaseLeft, far.Y - low.Y);
         Text(low - new Point2(Beyond / 2, Beyond / 2 + Small), "0", Small, Anchor.BaseRight);
     }
@@ -283,8 +285,10 @@ public sealed class PanelSheet
         return $"{(panel.Board.Label.Length > 0 ? $"{panel.Board.Name} ({panel.Board.Label})" : panel.Board.Name)}, {lengths.PrintFine(panel.Thickness.Value)}{unit}";
     }
 
-    private bool Holds(ImmutableArray<string> withheldBy) =>
-        Lines().Count <= Room(withheldBy) && Marks().Zip(new[] { panel.Length.Value, panel.Width.Value }).All(m => m.First.Length * OrdinateScale.Pitch(Small) <= m.Second / scale);
+    private bool HasRoom(ImmutableArray<string> withheldBy) => Lines().Count <= Room(withheldBy);
+
+    // Whether the numbers along and across find room beside the view.
+    private bool HasScales => Marks().Zip(new[] { panel.Length.Value, panel.Width.Value }).All(m => m.First.Length * OrdinateScale.Pitch(Small) <= m.Second / scale);
 
     // Lines of the list that fit on the first sheet beside its notes, and a stamp.
     private int Room(ImmutableArray<string> withheldBy) => paper.Lines - Notes().Length - 1 - (withheldBy.IsEmpty ? 0 : 4);
