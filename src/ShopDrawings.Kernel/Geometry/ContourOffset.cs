@@ -16,17 +16,21 @@ public static class ContourOffset
     {
         if (!(tolerance > 0)) throw new ArgumentException("The tolerance must be positive.", nameof(tolerance));
         if (Math.Abs(distance) <= Tolerance.Length) return [contour];
-        return Exact(contour, distance) is { } exact ? [exact] : PolygonOperations.Buffer(contour, distance, tolerance);
+        return contour.ExactOffset(distance) is { } exact ? [exact] : PolygonOperations.Buffer(contour, distance, tolerance);
     }
 
-    private static Contour? Exact(Contour contour, double distance)
+    /// <summary>As <see cref="Offset"/>, or nothing where the outline does not keep all its parts. An arc may shrink to the corner in its middle.</summary>
+    internal static Contour? ExactOffset(this Contour contour, double distance)
     {
         var moved = new List<Segment>();
         foreach (var s in contour.Segments)
         {
-            if (Moved(s, distance) is not { } m) return null;
-            moved.Add(m);
+            var radius = s.IsLine ? double.PositiveInfinity : s.Radius + distance * Math.Sign(s.Bulge);
+            if (radius < -Tolerance.Length) return null;
+            if (radius > Tolerance.Length) moved.Add(Moved(s, distance));
         }
+
+        if (moved.Count < 2) return null;
 
         var corners = new Point2[moved.Count];
         for (var i = 0; i < moved.Count; i++)
@@ -53,11 +57,8 @@ public static class ContourOffset
         && offset.Area > contour.Area == distance > 0;
 
     // An anticlockwise outline has its outside on the right.
-    private static Segment? Moved(Segment s, double distance)
-    {
-        if (!s.IsLine && s.Radius + distance * Math.Sign(s.Bulge) <= Tolerance.Length) return null;
-        return new Segment(s.Start + Outwards(s, s.Start) * distance, s.End + Outwards(s, s.End) * distance, s.IsLine ? 0 : s.Bulge);
-    }
+    private static Segment Moved(Segment s, double distance) =>
+        new(s.Start + Outwards(s, s.Start) * distance, s.End + Outwards(s, s.End) * distance, s.IsLine ? 0 : s.Bulge);
 
     private static Point2 Outwards(Segment s, Point2 at)
     {

@@ -31,6 +31,15 @@ internal sealed class FacePlanner(Machine machine, MachiningRemarks remarks, Len
         _ => false,
     };
 
+    /// <summary>A bore for a pin in the table, beside a panel.</summary>
+    public DrillOperation PinBore(LyingPanel lying, Point2 at, double diameter)
+    {
+        var tool = tools.ForPin(diameter);
+        if (!tool.IsKnown)
+            Say(lying, $"no drill makes the bores of {lengths.Describe(diameter)} for its pins", [new("diameter", diameter, "mm")], "add a drill of that diameter to the machine, or take other pins", "bore");
+        return new DrillOperation(lying.Lie.Up, tool, null, at, diameter) { IsForPin = true };
+    }
+
     private MachineOperation? Of(LyingPanel lying, Feature feature, bool withThrough, ImmutableArray<Surface> blindFaces)
     {
         switch (feature)
@@ -80,22 +89,30 @@ internal sealed class FacePlanner(Machine machine, MachiningRemarks remarks, Len
     {
         if (machine.Kind == MachineKind.Laser) return Score(lying, groove.Face, groove.Outline, "groove");
         var (width, depth) = (groove.Width.Value, groove.Depth.Value);
-        var tool = tools.ForGroove(width, depth);
-        if (!tool.IsKnown)
-            Say(lying, $"no cutter is narrow enough for grooves {lengths.Describe(width)} wide", [new("width", width, "mm")], "add a narrower cutter to the machine, or cut the groove otherwise", "groove");
-        CheckReach(lying, tool, depth);
         var (from, to) = (groove.From.Point, groove.To.Point);
         (bool From, bool To) isOpen = (RunsOut(lying.Panel, from), RunsOut(lying.Panel, to));
-        var edge = lying.Lie.Of(groove.Outline);
+        var tool = tools.ForGroove(width, isOpen.From || isOpen.To ? double.PositiveInfinity : from.DistanceTo(to), depth);
+        if (!tool.IsKnown)
+            Say(lying, $"no cutter is narrow enough for grooves {lengths.Describe(tool.Diameter)} wide", [new("width", tool.Diameter, "mm")], "add a narrower cutter to the machine, or cut the groove otherwise", "groove");
+        CheckReach(lying, tool, depth);
         var (a, b) = (lying.Lie.Of(from), lying.Lie.Of(to));
+        ImmutableArray<CornerRelief.Bay> bays = [];
         if (machine.Corners == InnerCorners.Relieved)
         {
             var along = b - a;
-            var closed = CornerRelief.Of(edge, isOutside: false, tool.Diameter / 2).Where(y => (y.Corner - a).Dot(along) < along.Dot(along) / 2 ? !isOpen.From : !isOpen.To);
-            edge = CornerRelief.Freed(edge, [.. closed]);
+            bays = CornerRelief.Of(Contour.Strip(a, b, width), isOutside: false, tool.Diameter / 2);
+            if (bays.IsEmpty)
+            {
+                // Too narrow for bays: a closed end is cut on by the cutter's radius.
+                along *= tool.Diameter / 2 / along.Length;
+                (a, b) = (isOpen.From ? a : a - along, isOpen.To ? b : b + along);
+            }
+            else bays = [.. bays.Where(y => (y.Corner - a).Dot(along) < along.Dot(along) / 2 ? !isOpen.From : !isOpen.To)];
         }
 
-        return new PocketOperation(groove.Face, tool, depth, edge, ToolWays.Groove(a, b, width, tool.Diameter, machine.Corners, isOpen, machine.ChordTolerance));
+        var edge = CornerRelief.Freed(Contour.Strip(a, b, width), bays);
+        var ways = tool.IsKnown ? ToolWays.Groove(a, b, width, tool.Diameter, bays, isOpen, machine.ChordTolerance) : [ToolPath.Along(edge, isOutside: false)];
+        return new PocketOperation(groove.Face, tool, depth, edge, ways);
     }
 
     private EngraveOperation? MarkOf(LyingPanel lying, Mark mark)
@@ -132,7 +149,7 @@ internal sealed class FacePlanner(Machine machine, MachiningRemarks remarks, Len
         var edge = lying.Lie.Of(outline);
         var tool = tools.ForEdge(edge, isOutside);
         if (!tool.IsKnown)
-            Say(lying, machine.Kind == MachineKind.Laser ? "its kerf is not known" : $"no cutter follows an {(isOutside ? "outline" : "opening")} into hollows {lengths.Describe(tool.Diameter)} wide", [new("width", tool.Diameter, "mm")], "add a cutter no wider than that to the machine, or make the corners rounder", isOutside ? "outline" : "opening");
+            Say(lying, machine.Kind == MachineKind.Laser ? "its kerf is not known" : $"no cutter follows an {(isOutside ? "outline" : "opening")} into hollows {lengths.Describe(tool.Diameter)} wide", [new("width", tool.Diameter, "mm")], "add a narrower cutter to the machine, or make the hollows wider", isOutside ? "outline" : "opening");
         CheckReach(lying, tool, lying.Panel.Thickness.Value);
         var bays = machine.Kind == MachineKind.Router && machine.Corners == InnerCorners.Relieved ? CornerRelief.Of(edge, isOutside, tool.Diameter / 2) : [];
         var ways = tool.IsKnown ? ToolWays.Along(edge, isOutside, tool.Diameter, bays, machine.ChordTolerance) : [ToolPath.Along(edge, isOutside)];
@@ -160,5 +177,6 @@ internal sealed class FacePlanner(Machine machine, MachiningRemarks remarks, Len
     private void Say(LyingPanel lying, string message, ImmutableArray<NamedNumber> numbers, string cure, string counted) =>
         remarks.Add(lying.Panel.Id, new(Tools, Severity.Warning, message, numbers, "derived (geometry)", cure, counted));
 
-    private static bool RunsOut(Panel panel, Point2 end) => !panel.CutOutline.Contains(end) || panel.CutOutline.DistanceTo(end) <= Tolerance.Length;
+    // Out of the finished panel, or of the sawn one, which is larger where more is milled off than the band is thick.
+    private static bool RunsOut(Panel panel, Point2 end) => new[] { panel.Outline, panel.CutOutline }.Any(o => !o.Contains(end) || o.DistanceTo(end) <= Tolerance.Length);
 }

@@ -27,24 +27,41 @@ internal sealed class ToolChoice(Machine machine)
         if (kind == ToolKind.Countersink)
             return machine.Tools.Where(t => t.Kind == kind && t.Diameter >= diameter - SameDiameter).MinBy(t => t.Diameter) ?? Missing(kind, diameter);
         var plunging = machine.Tools.Where(t => t.Kind is ToolKind.Drill or ToolKind.Cutter && Math.Abs(t.Diameter - diameter) <= SameDiameter)
-            .OrderBy(t => t.Kind).ThenBy(t => Reaches(t, depth) ? 0 : 1).FirstOrDefault();
+            .OrderBy(t => Reaches(t, depth) ? 0 : 1).ThenBy(t => t.Kind).FirstOrDefault();
         return plunging ?? cutters.Where(t => t.Diameter < diameter).OrderBy(t => Reaches(t, depth) ? 0 : 1).ThenByDescending(t => t.Diameter).FirstOrDefault() ?? Missing(kind, diameter);
     }
 
-    /// <summary>The widest cutter for a groove; an unknown one where all are too wide.</summary>
-    public Tool ForGroove(double width, double depth) =>
-        HasAll ? new Tool(ToolKind.Cutter, width)
-        : cutters.Where(t => !Tolerance.Exceeds(t.Diameter, width)).OrderBy(t => Reaches(t, depth) ? 0 : 1).ThenByDescending(t => t.Diameter).FirstOrDefault() ?? Missing(ToolKind.Cutter, width);
+    /// <summary>What bores for a pin; an unknown drill where nothing does.</summary>
+    public Tool ForPin(double diameter) =>
+        HasAll ? new Tool(ToolKind.Drill, diameter)
+        : machine.Tools.Where(t => t.Kind is ToolKind.Drill or ToolKind.Cutter).FirstOrDefault(t => Math.Abs(t.Diameter - diameter) <= SameDiameter) ?? Missing(ToolKind.Drill, diameter);
 
-    /// <summary>The first cutter that follows an edge into all its hollows; an unknown one where none does.</summary>
+    /// <summary>The widest cutter for a groove of a width and of a length, which is infinite where an end is open; an unknown one where all are too wide.</summary>
+    public Tool ForGroove(double width, double length, double depth) =>
+        HasAll ? new Tool(ToolKind.Cutter, width)
+        : cutters.Where(t => !Tolerance.Exceeds(t.Diameter, width) && Tolerance.Exceeds(length, t.Diameter)).OrderBy(t => Reaches(t, depth) ? 0 : 1).ThenByDescending(t => t.Diameter).FirstOrDefault()
+            ?? Missing(ToolKind.Cutter, Math.Min(width, length));
+
+    /// <summary>The first cutter that follows an edge into all its hollows; an unknown one, as wide as would, where none does.</summary>
     public Tool ForEdge(Contour edge, bool isOutside)
     {
         if (HasAll) return new Tool(ToolKind.Cutter, 0);
         if (machine.Kind == MachineKind.Laser) return Beam;
-        var hollows = edge.Segments.Where(s => !s.IsLine && s.Bulge > 0 != isOutside).Select(s => s.Radius).DefaultIfEmpty(double.PositiveInfinity).Min();
-        var width = isOutside ? double.PositiveInfinity : Math.Min(edge.Bounds.Width, edge.Bounds.Height);
-        return cutters.FirstOrDefault(t => !Tolerance.Exceeds(t.Diameter / 2, hollows) && !Tolerance.Exceeds(t.Diameter, width))
-            ?? Missing(ToolKind.Cutter, Math.Min(2 * hollows, width));
+        return cutters.FirstOrDefault(t => ToolWays.Follow(edge, isOutside, t.Diameter)) ?? Missing(ToolKind.Cutter, Widest(edge, isOutside));
+    }
+
+    // By halves, to a hundredth of a millimetre.
+    private double Widest(Contour edge, bool isOutside)
+    {
+        var (fits, isTooWide) = (0.0, cutters.Select(t => t.Diameter).DefaultIfEmpty(Math.Max(edge.Bounds.Width, edge.Bounds.Height)).Min());
+        while (isTooWide - fits > 0.001)
+        {
+            var middle = (fits + isTooWide) / 2;
+            if (ToolWays.Follow(edge, isOutside, middle)) fits = middle;
+            else isTooWide = middle;
+        }
+
+        return Math.Round(isTooWide, 2);
     }
 
     /// <summary>Whether a tool is long enough.</summary>

@@ -8,6 +8,12 @@ internal static class ToolWays
     // Ways through a pocket lie this share of the diameter apart: under half, so that nothing stays between them, also in the corners.
     private const double StepOver = 0.45;
 
+    // What stays of a groove that is hardly wider than its cutter, in mm; files agree no closer.
+    private const double SameWidth = 2e-4;
+
+    /// <summary>Whether a tool reaches every straight and round part of an edge by a closed way; its corners stay as round as the tool.</summary>
+    public static bool Follow(Contour edge, bool isOutside, double diameter) => edge.ExactOffset(isOutside ? diameter / 2 : -diameter / 2) is not null;
+
     /// <summary>The ways along an edge. Nothing where the tool is too large for it.</summary>
     /// <param name="edge">The wanted edge.</param>
     /// <param name="isOutside">Whether the waste is outside it.</param>
@@ -34,7 +40,8 @@ internal static class ToolWays
         {
             var rings = edge.Offset(-distance, tolerance);
             if (rings.IsEmpty) break;
-            ways.AddRange(rings.Select(ring => ToolPath.Along(ring, isOutside: false)));
+            // What lies within a ring this narrow the one around it mills.
+            ways.AddRange(rings.Where(ring => Tolerance.Exceeds(Math.Min(ring.Bounds.Width, ring.Bounds.Height), (1 - 2 * StepOver) * diameter)).Select(ring => ToolPath.Along(ring, isOutside: false)));
         }
 
         ways.Reverse();
@@ -46,28 +53,16 @@ internal static class ToolWays
     /// <param name="to">The other end.</param>
     /// <param name="width">Its width, in mm, not less than the cutter's.</param>
     /// <param name="diameter">The cutter's, in mm.</param>
-    /// <param name="corners">What becomes of the corners at closed ends.</param>
+    /// <param name="bays">The corners of closed ends to go out into.</param>
     /// <param name="isOpen">Whether the groove runs out of the panel there, and the cutter with it.</param>
     /// <param name="tolerance">How far a general outline may be off, in mm.</param>
-    public static ImmutableArray<ToolPath> Groove(Point2 from, Point2 to, double width, double diameter, InnerCorners corners, (bool From, bool To) isOpen, double tolerance)
+    public static ImmutableArray<ToolPath> Groove(Point2 from, Point2 to, double width, double diameter, ImmutableArray<CornerRelief.Bay> bays, (bool From, bool To) isOpen, double tolerance)
     {
         var along = to - from;
         along *= 1 / along.Length;
         var (start, end) = (isOpen.From ? from - along * diameter : from, isOpen.To ? to + along * diameter : to);
-        var radius = diameter / 2;
-        if (width - diameter > 2 * Tolerance.Length)
-        {
-            var edge = Contour.Strip(start, end, width);
-            var bays = corners == InnerCorners.Relieved ? ClosedEnds(edge) : [];
-            return Within(edge, diameter, bays, tolerance);
-        }
-
-        // A closed end stays as round as the cutter, or is cut on by its radius so that its corners are free.
-        var back = along * (corners == InnerCorners.Relieved ? 0 : radius);
-        var (first, last) = (isOpen.From ? start : start + back, isOpen.To ? end : end - back);
-        return (last - first).Dot(along) < Tolerance.Length ? [] : [ToolPath.Through([first, last])];
-
-        ImmutableArray<CornerRelief.Bay> ClosedEnds(Contour edge) =>
-            [.. CornerRelief.Of(edge, isOutside: false, radius).Where(b => (b.Corner - start).Dot(along) < width / 2 ? !isOpen.From : !isOpen.To)];
+        if (width - diameter > SameWidth) return Within(Contour.Strip(start, end, width), diameter, bays, tolerance);
+        var radius = along * (diameter / 2);
+        return [ToolPath.Through([start + radius, end - radius])];
     }
 }
