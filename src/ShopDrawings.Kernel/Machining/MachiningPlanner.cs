@@ -42,7 +42,7 @@ public static class MachiningPlanner
         var isTurned = machine.SecondFace == SecondFace.TurnedOver && panel.Features.Any(f => FacePlanner.IsBlindIn(f, first.Opposite()));
         var pins = isTurned ? machine.Pins : null;
         yield return Program(panel, machine, first, isSecond: false, lying =>
-            [.. PinBores(lying, machine, pins), .. planner.Plan(lying, withThrough: true, withOutline: pins is null, [first]), .. NameOf(lying, machine)]);
+            [.. PinBores(lying, machine, pins, planner), .. planner.Plan(lying, withThrough: true, withOutline: pins is null, [first]), .. NameOf(lying, machine)]);
         if (isTurned)
             yield return Program(panel, machine, first.Opposite(), isSecond: true, lying => planner.Plan(lying, withThrough: false, withOutline: pins is not null, [first.Opposite()]));
     }
@@ -50,7 +50,9 @@ public static class MachiningPlanner
     private static FaceProgram Program(Panel panel, Machine machine, Surface up, bool isSecond, Func<LyingPanel, IEnumerable<MachineOperation>> plan)
     {
         var lie = Lie.On(panel, up, machine.Flip);
-        var origin = CornerOf(lie.Of(machine.IsOriginSawn ? panel.CutOutline : panel.Outline).Bounds, machine.Origin);
+        // On pins the panel has no sawn corner yet when it is turned over, and the table does not move.
+        var cornered = isSecond && machine.Pins is not null ? Lie.On(panel, up.Opposite(), machine.Flip) : lie;
+        var origin = CornerOf(cornered.Of(machine.IsOriginSawn ? panel.CutOutline : panel.Outline).Bounds, machine.Origin);
         var lying = new LyingPanel(panel, lie.Moved(origin * -1));
         var name = isSecond ? $"{panel.Id}_{up.ToString().ToLowerInvariant()}" : panel.Id;
         return new FaceProgram(name, machine, [lying], null, origin * -1, isSecond, OperationOrder.Of(plan(lying)));
@@ -60,7 +62,7 @@ public static class MachiningPlanner
     {
         var shift = CornerOf(sheet.Bounds, machine.Origin) * -1;
         ImmutableArray<LyingPanel> lying = [.. sheet.Panels.Select(p => p with { Lie = p.Lie.Moved(shift) })];
-        var operations = lying.SelectMany(l => (IEnumerable<MachineOperation>)[.. planner.Plan(l, withThrough: true, withOutline: true, [l.Lie.Up]), .. NameOf(l, machine)]);
+        var operations = lying.SelectMany(l => (IEnumerable<MachineOperation>)[.. planner.Plan(l, withThrough: true, withOutline: true, machine.SecondFace == SecondFace.SeenThrough ? [Surface.Inside, Surface.Outside] : [l.Lie.Up]), .. NameOf(l, machine)]);
         return new FaceProgram(sheet.Id, machine, lying, sheet, shift, IsSecond: false, OperationOrder.Of(operations));
     }
 
@@ -75,16 +77,15 @@ public static class MachiningPlanner
         };
     }
 
-    private static IEnumerable<MachineOperation> PinBores(LyingPanel lying, Machine machine, LocatingPins? pins)
+    private static IEnumerable<MachineOperation> PinBores(LyingPanel lying, Machine machine, LocatingPins? pins, FacePlanner planner)
     {
         if (pins is null) return [];
         var bounds = lying.Outline.Bounds;
         var middle = lying.Lie.Of(lying.Panel.Outline).Bounds.Centre;
-        var tool = machine.Tools.FirstOrDefault(t => t.Kind is ToolKind.Drill or ToolKind.Cutter && Tolerance.Same(t.Diameter, pins.Diameter)) ?? new Tool(ToolKind.Drill, pins.Diameter) { IsKnown = false };
         IEnumerable<Point2> places = machine.Flip == FlipAxis.Length
             ? [new(bounds.Min.X - pins.Distance, middle.Y), new(bounds.Max.X + pins.Distance, middle.Y)]
             : [new(middle.X, bounds.Min.Y - pins.Distance), new(middle.X, bounds.Max.Y + pins.Distance)];
-        return places.Select(at => new DrillOperation(lying.Lie.Up, tool, null, at, pins.Diameter) { IsForPin = true });
+        return places.Select(at => planner.PinBore(lying, at, pins.Diameter));
     }
 
     private static IEnumerable<MachineOperation> NameOf(LyingPanel lying, Machine machine) =>
