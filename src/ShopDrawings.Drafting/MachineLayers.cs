@@ -57,18 +57,22 @@ public sealed class MachineLayers
         if (longest.AsSpan().ContainsAny('{', '}')) return $"“{pattern}” has a brace that stands for nothing; only {{face}}, {{edge}}, {{tool}} and {{depth}} do";
         if (longest.Length == 0 || !char.IsAsciiLetterUpper(longest[0]) || !longest.All(c => char.IsAsciiLetterUpper(c) || char.IsAsciiDigit(c) || c == '_'))
             return $"“{pattern}” gives no layer name that every program reads; use A to Z, 0 to 9 and _, a letter first";
+        if (IsSuffixed(role, pattern)) longest = Suffixed(longest, "DEEP_10000");
         return longest.Length <= LongestName ? null : string.Create(CultureInfo.InvariantCulture, $"“{pattern}” gives names of up to {longest.Length} characters, such as {longest}; every program reads {LongestName}");
     }
 
     /// <summary>Two patterns that are not the same and yet can give one name, or nothing.</summary>
     public (string One, string Other)? Clash()
     {
-        var all = Roles.SelectMany(r => new[] { Pattern(r, false), Pattern(r, true) }).Distinct().ToList();
+        var all = Roles.SelectMany(r => new[] { Pattern(r, false), Pattern(r, true) }.SelectMany(p => IsSuffixed(r, p) ? [(p, p), (p, Suffixed(p, "{depth}"))] : new[] { (Pattern: p, Full: p) })).Distinct().ToList();
         foreach (var one in all)
             foreach (var other in all)
-                if (one != other && Samples(one).Any(name => Regex.IsMatch(name, Expression(other)))) return (one, other);
+                if (one.Pattern != other.Pattern && Samples(one.Full).Any(name => Regex.IsMatch(name, Expression(other.Full)))) return (one.Pattern, other.Pattern);
         return null;
     }
+
+    // An outline above a skin says its depth, also where the pattern does not.
+    private static bool IsSuffixed(Role role, string pattern) => role == Role.Outline && !pattern.Contains("{depth}", StringComparison.Ordinal);
 
     private static IEnumerable<string> Samples(string pattern) =>
         from depth in new[] { "THRU", "DEEP_1200", "SINK_450" } select Filled(pattern, "INSIDE", "FRONT", "500", depth);
@@ -96,7 +100,7 @@ public sealed class MachineLayers
         // What a drill or countersink makes is as wide as the bore, a cutter is as wide as it is.
         var size = operation is DrillOperation drill ? drill.Diameter : operation.Tool.Diameter;
         var layer = Make(role, isPath, operation.Face, "", size, role == Role.Countersink ? $"SINK_{Hundredths(operation.Depth!.Value)}" : Depth(operation.Depth));
-        return operation is ProfileOperation { Depth: { } skinned } && !Pattern(role, isPath).Contains("{depth}", StringComparison.Ordinal) ? Suffixed(layer, Depth(skinned)) : layer;
+        return operation.Depth is { } skinned && IsSuffixed(role, Pattern(role, isPath)) ? new Layer(Suffixed(layer.Name, Depth(skinned)), layer.Role, layer.Title) : layer;
     }
 
     /// <summary>The layer of the tabs a cut leaves.</summary>
@@ -117,13 +121,13 @@ public sealed class MachineLayers
     private Layer Make(Role role, bool isPath, Surface face, string edge, double tool, string depth)
     {
         var pattern = Pattern(role, isPath);
-        // Kinds that share a pattern share its layers.
-        if (patterns.ContainsKey(role)) (role, isPath) = (patterns.Where(p => p.Value == pattern).Min(p => p.Key), false);
+        // Kinds that share a pattern of the user's share its layers.
+        if (patterns.ContainsValue(pattern)) (role, isPath) = (Roles.First(r => Pattern(r, false) == pattern || Pattern(r, true) == pattern), false);
         var name = Filled(pattern, face == Surface.Outside ? "OUTSIDE" : "INSIDE", edge.ToUpperInvariant(), Hundredths(tool), depth);
         return new Layer(name.Length <= LongestName ? name : name[..LongestName], role, isPath ? $"{Kinds[role].Title}: the way of the tool’s middle" : Kinds[role].Title);
     }
 
-    private static Layer Suffixed(Layer layer, string suffix) => new($"{layer.Name}_{suffix}", layer.Role, layer.Title);
+    private static string Suffixed(string name, string depth) => $"{name}_{depth}";
 
     private string Pattern(Role role, bool isPath) => patterns.TryGetValue(role, out var own) ? own : isPath ? Kinds[role].Path ?? Kinds[role].Finished : Kinds[role].Finished;
 
