@@ -1,5 +1,6 @@
 using CsCheck;
 using ShopDrawings.Drafting;
+using ShopDrawings.Dxf;
 using ShopDrawings.Kernel;
 using static ShopDrawings.Tests.Machining.MachineFiles;
 using static ShopDrawings.Tests.Machining.RandomPanels;
@@ -92,7 +93,7 @@ public class CompensationTests
                 var pocket = Pocket.Of(panel, feature, isTurned);
                 Assert.All(ways.SelectMany(w => w.Points(5)), p => Assert.True(pocket.Clearance(p) >= diameter / 2 - Agreement, $"{feature}: {p} is {pocket.Clearance(p)} from the edge"));
                 Assert.True(ways.SelectMany(w => w.Points(5)).Min(pocket.Clearance) <= diameter / 2 + Agreement, $"{feature}: no way touches the edge");
-                for (var i = 0; i < 150; i++)
+                for (var i = 0; i < 100; i++)
                 {
                     var p = pocket.Within(random);
                     if (pocket.CornerDistance(p) < diameter / 2 + 0.01) continue;
@@ -100,7 +101,7 @@ public class CompensationTests
                 }
             }
         }
-    }, 4);
+    }, 2);
 
     private static bool IsMilled(Feature feature, double cutter) => feature switch
     {
@@ -113,10 +114,10 @@ public class CompensationTests
 
     private static Panel Bare(Panel panel, Feature feature) => Panel.Rectangular(panel.Id, panel.Board, panel.Length, panel.Width).WithBands(panel.Bands).WithFeatures([feature]);
 
-    private static void AnyBatch(Action<Panel[]> check, int iterations = 3)
+    private static void AnyBatch(Action<Panel[]> check, int iterations = 2)
     {
         OutsideProgram.DemandPython("ezdxf");
-        Any.Where(p => p.Features.OfType<CutOut>().All(c => c.Outline.Bounds.Max.X < p.Length.Value && c.Outline.Bounds.Max.Y < p.Width.Value)).Array[16].Sample(check, iter: Fuzz.Iterations(iterations), threads: 1);
+        Any.Where(p => p.Features.OfType<CutOut>().All(c => c.Outline.Bounds.Max.X < p.Length.Value && c.Outline.Bounds.Max.Y < p.Width.Value)).Array[12].Sample(check, iter: Fuzz.Iterations(iterations), threads: 1);
     }
 
     // Every outline a finished file must hold, as points.

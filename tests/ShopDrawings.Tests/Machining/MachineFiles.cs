@@ -46,21 +46,19 @@ internal static class MachineFiles
         public IEnumerable<Point2> Points(int halvings) => Segments.SelectMany(s => Samples.Along(s, halvings));
     }
 
-    /// <summary>Plain distance from a point to lines and arcs, the arcs cut into 128 chords.</summary>
-    public static double Distance(IEnumerable<Line> lines, Point2 p)
-    {
-        var least = double.PositiveInfinity;
-        foreach (var s in lines.SelectMany(l => l.Segments))
-        {
-            var before = default(Point2?);
-            foreach (var at in Samples.Along(s, s.Bulge == 0 ? 0 : 7))
-            {
-                if (before is { } from) least = Math.Min(least, ToChord(from, at, p));
-                before = at;
-            }
-        }
+    /// <summary>Plain distance from a point to lines and arcs, by centres and angles.</summary>
+    public static double Distance(IEnumerable<Line> lines, Point2 p) => lines.SelectMany(l => l.Segments).Min(s => Distance(s, p));
 
-        return least;
+    private static double Distance(Segment s, Point2 p)
+    {
+        if (Math.Abs(s.Bulge) < 1e-9) return ToChord(s.Start, s.End, p);
+        var (chord, half) = (s.End - s.Start, 2 * Math.Atan(s.Bulge));
+        var centre = (s.Start + s.End) * 0.5 + chord.Left * (1 / (2 * Math.Tan(half)));
+        var radius = centre.DistanceTo(s.Start);
+        double Angle(Point2 q) => Math.Atan2(q.Y - centre.Y, q.X - centre.X);
+        var (from, turn) = s.Bulge > 0 ? (Angle(s.Start), 2 * half) : (Angle(s.End), -2 * half);
+        var at = (Angle(p) - from + 4 * Math.PI) % (2 * Math.PI);
+        return at <= turn ? Math.Abs(p.DistanceTo(centre) - radius) : Math.Min(p.DistanceTo(s.Start), p.DistanceTo(s.End));
     }
 
     /// <summary>Distance from a point to a straight line between two points.</summary>

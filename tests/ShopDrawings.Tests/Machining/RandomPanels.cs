@@ -85,7 +85,7 @@ internal static class RandomPanels
             (1, Gen.Select(place, Gen.Double[20, 60], Gen.Double[12, 40], Gen.Int[0, 3]).Select(c => (Feature)Opening(c.Item4 switch
             {
                 0 => Contour.Rectangle(c.Item1.X, c.Item1.Y, c.Item1.X + c.Item2, c.Item1.Y + c.Item3),
-                1 => Contour.RoundedRectangle(c.Item1.X, c.Item1.Y, c.Item1.X + c.Item2, c.Item1.Y + c.Item3, c.Item3 / 2.5),
+                1 => Contour.RoundedRectangle(c.Item1.X, c.Item1.Y, c.Item1.X + c.Item2, c.Item1.Y + c.Item3, Math.Min(c.Item2, c.Item3) / 2.5),
                 2 => Contour.Slot(new(c.Item1.X, c.Item1.Y), new(c.Item1.X + c.Item2, c.Item1.Y + 7), c.Item3),
                 _ => Contour.Circle(new(c.Item1.X, c.Item1.Y), c.Item2 / 2),
             }))),

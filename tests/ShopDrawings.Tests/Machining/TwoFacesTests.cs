@@ -50,7 +50,7 @@ public class TwoFacesTests
         var expected = panel.Features.OfType<Bore>().Select(b => Row(b.At.Point, b.Depth is null ? null : b.Surface, b.Diameter.Value, b.Depth?.Value));
         Assert.Equal(expected.Order(), found.Order());
         Assert.All(programs, p => Assert.All(p.Operations, o => Assert.True(o.Depth is null || o.Face == p.Panels.Single().Lie.Up, $"{p.Name} holds {o}")));
-    }, iter: 300);
+    }, iter: Fuzz.Iterations(200));
 
     [Fact]
     public void Origin_is_the_corner_it_is_said_to_be() => Gen.Select(Drilled, AnyRouter).Sample((panel, machine) =>
@@ -62,7 +62,7 @@ public class TwoFacesTests
             var corner = machine.Origin switch { Corner.LowerLeft => box.Min, Corner.UpperRight => box.Max, Corner.LowerRight => new(box.Max.X, box.Min.Y), _ => new(box.Min.X, box.Max.Y) };
             Assert.True(corner.Length < 1e-9, $"{corner}");
         }
-    }, iter: 100);
+    }, iter: Fuzz.Iterations(60));
 
     [Fact]
     public void Pins_are_the_same_holes_before_and_after_the_turn() => Gen.Select(Drilled, AnyRouter).Sample((panel, machine) =>
@@ -87,7 +87,7 @@ public class TwoFacesTests
         foreach (var p in new[] { new Point2(0, 0), new(10, 0), new(0, 10) }) Assert.True(Turned(before.Of(p)).DistanceTo(after.Of(p)) < 1e-9, $"{Turned(before.Of(p))} is not {after.Of(p)}");
         // Beyond the ends, so that they are not in the panel.
         Assert.All(pins, p => Assert.Equal(25, programs[0].Panels.Single().Outline.DistanceTo(p), 1e-6));
-    }, iter: 200);
+    }, iter: Fuzz.Iterations(100));
 
     [Fact]
     public void Panel_on_pins_is_cut_out_last_and_one_against_stops_first() => Gen.Select(Drilled, AnyRouter).Sample((panel, machine) =>
@@ -95,7 +95,7 @@ public class TwoFacesTests
         var programs = Machines.PlanOf(panel, machine).Programs;
         Assert.Equal(programs.Select((_, i) => i == (machine.Pins is null ? 0 : programs.Length - 1)), programs.Select(p => p.Operations.Any(o => o is ProfileOperation { IsOutside: true })));
         Assert.Single(programs.SelectMany(p => p.Operations), o => o is ProfileOperation { IsOutside: true });
-    }, iter: 200);
+    }, iter: Fuzz.Iterations(100));
 
     [Fact]
     public void Pins_without_a_tool_are_said()
@@ -127,7 +127,7 @@ public class TwoFacesTests
         Assert.DoesNotContain(program.Operations, o => o.Depth is not null && o.Face == hidden);
         if (count == 0) Assert.Empty(plan.Findings);
         else Assert.Contains($"{count} feature{(count == 1 ? "" : "s")} in panel", Assert.Single(plan.Findings, f => f.Rule == "machine-faces").Message, StringComparison.Ordinal);
-    }, iter: 100);
+    }, iter: Fuzz.Iterations(60));
 
     [Fact]
     public void Drawing_shows_the_other_face_as_seen_through() => Drilled.Sample(panel =>
@@ -137,7 +137,7 @@ public class TwoFacesTests
         Assert.Equal(
             panel.Features.OfType<Bore>().Select(b => Row(b.At.Point, b.Surface, b.Diameter.Value, b.Depth?.Value)).Order(),
             program.Operations.OfType<DrillOperation>().Select(d => Row(d.At, d.Face, d.Diameter, d.Depth)).Order());
-    }, iter: 50);
+    }, iter: Fuzz.Iterations(40));
 
     // From the table to the panel's own frame: shift back, then turn back about the axis.
     private static Point2 Back(FaceProgram program, Panel panel, Point2 at)
