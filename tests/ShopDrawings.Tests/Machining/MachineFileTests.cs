@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using CsCheck;
 using ShopDrawings.Drafting;
 using ShopDrawings.Dxf;
 using ShopDrawings.Kernel;
@@ -36,9 +37,9 @@ public class MachineFileTests
             {
                 for (var way = i % turns; way < Ways.Length; way += turns)
                 {
-                    var exporter = Ways[way];
                     // What the machine itself refuses: two lines in one place.
-                    if (profile.Machine is { Paths: CutLines.ToolCentre, Corners: InnerCorners.Relieved } && exporter.Outlines == DxfOutlines.Pieces) exporter = Ways[0];
+                    if (profile.Machine is { Paths: CutLines.ToolCentre, Corners: InnerCorners.Relieved } && Ways[way].Outlines == DxfOutlines.Pieces) continue;
+                    var exporter = Ways[way];
                     var isDrawing = profile.Machine.Kind == MachineKind.Drawing;
                     var path = folder[$"{profile.Machine.Name}-{programs[i].Name.Replace('/', '-')}-{way}.dxf"];
                     File.WriteAllBytes(path, MachineFiles.Write(programs[i], profile.Drawing with { IsInches = exporter.Unit == DrawingUnit.Inch }, exporter));
@@ -49,6 +50,31 @@ public class MachineFileTests
 
         Audit(machine, "--machine");
         Audit(drawing);
+    }
+
+    [Fact]
+    public void Files_of_any_panel_are_sound()
+    {
+        OutsideProgram.DemandPython("ezdxf shapely");
+        Machine[] machines =
+        [
+            .. Machines.Shipped.Select(p => p.Machine).Where(m => m.Kind != MachineKind.Drawing),
+            // The way into a freed corner and back is one line by intent, which the audit of closed outlines refuses; the edge is judged.
+            Machines.Milling(6, 3) with { Paths = CutLines.Finished, Corners = InnerCorners.Relieved, NameHeight = 8, Flip = FlipAxis.Width, Pins = new LocatingPins(8, 25), Tools = [new(ToolKind.Cutter, 6), new(ToolKind.Cutter, 3), new(ToolKind.Engraver, 1)] },
+        ];
+        RandomPanels.Any.Array[30].Sample(panels =>
+        {
+            using var folder = new TemporaryFolder();
+            var paths = new List<string>();
+            foreach (var program in panels.SelectMany((panel, i) => Machines.PlanOf(panel, machines[i % machines.Length]).Programs))
+            {
+                var way = paths.Count % Ways.Length;
+                paths.Add(folder[$"{paths.Count}-{way}.dxf"]);
+                File.WriteAllBytes(paths[^1], MachineFiles.Write(program, new MachineDrawingSettings { ScaleSquare = 50 }, Ways[way]));
+            }
+
+            Audit(paths, "--machine");
+        }, iter: Fuzz.Iterations(2), threads: 1);
     }
 
     [Fact]
@@ -100,16 +126,19 @@ public class MachineFileTests
 
     private static void Audit(List<string> files, params string[] kind)
     {
-        var result = OutsideProgram.RunOracle("dxf_audit.py", "ezdxf shapely", [.. files, .. kind, "--summary", "--cut-if", "OUT*", "--cut-if", "CUT*"]);
+        var result = OutsideProgram.RunOracle("dxf_audit.py", "ezdxf shapely", [.. files, .. kind, "--summary", "--cut-if", "OUTLINE*", "--cut-if", "OUT_*", "--cut-if", "CUT*"]);
         using var report = JsonDocument.Parse(result.Output);
         foreach (var file in files.Count == 1 ? [report.RootElement] : report.RootElement.EnumerateArray().ToArray())
         {
             Assert.True(file.GetProperty("ok").GetBoolean() && file.GetProperty("warnings").GetArrayLength() == 0, $"{file.GetProperty("file")} {file.GetProperty("failures")} {file.GetProperty("warnings")}");
             // Of a text a reader knows no box.
             if (kind.Length == 0) continue;
+            // The box is that of the arcs; their chords may stay that far within it.
+            var way = Ways[file.GetProperty("file").GetString()![^"0.dxf".Length] - '0'];
+            var allowed = 0.0001 + (way.ChordTolerance ?? 0) / (way.Unit == DrawingUnit.Inch ? 25.4 : 1);
             foreach (var corner in new[] { "min", "max" })
                 foreach (var (said, found) in file.GetProperty("header_extents").GetProperty(corner).EnumerateArray().Zip(file.GetProperty("extents").GetProperty(corner).EnumerateArray()))
-                    Assert.Equal(said.GetDouble(), found.GetDouble(), 0.001);
+                    Assert.Equal(said.GetDouble(), found.GetDouble(), allowed);
         }
     }
 
