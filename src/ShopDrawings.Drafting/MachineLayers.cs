@@ -55,7 +55,7 @@ public sealed class MachineLayers
     {
         if (!Kinds.ContainsKey(role)) return $"{role} has no layers";
         var isEdge = role is Role.EdgeView or Role.EdgeBore;
-        var longest = Filled(pattern, isEdge ? "{face}" : "OUTSIDE", isEdge ? "BOTTOM" : "{edge}", "10000", "DEEP_10000") + (CanBeSkinned(role) && !HasDepth(pattern) ? "_DEEP_10000" : "");
+        var longest = Filled(pattern, isEdge ? "{face}" : "OUTSIDE", isEdge ? "BOTTOM" : "{edge}", "10000", "DEEP_10000") + (IsSuffixed(role, pattern) ? "_DEEP_10000" : "");
         if (longest.AsSpan().ContainsAny('{', '}')) return $"“{pattern}” has a brace that stands for nothing here; only {(isEdge ? "{edge}" : "{face}")}, {{tool}} and {{depth}} do";
         if (longest.Length == 0 || !char.IsAsciiLetterUpper(longest[0]) || !longest.All(c => char.IsAsciiLetterUpper(c) || char.IsAsciiDigit(c) || c == '_'))
             return $"“{pattern}” gives no layer name that every program reads; use A to Z, 0 to 9 and _, a letter first";
@@ -65,10 +65,10 @@ public sealed class MachineLayers
     /// <summary>Two patterns that are not the same and yet can give one name, or nothing.</summary>
     public (string One, string Other)? Clash()
     {
-        var all = Roles.SelectMany(r => new[] { Pattern(r, false), Pattern(r, true) }).Distinct().ToList();
+        var all = Roles.SelectMany(r => new[] { Pattern(r, false), Pattern(r, true) }.SelectMany(p => IsSuffixed(r, p) ? [(p, p), (p, $"{p}_{{depth}}")] : new[] { (Pattern: p, Full: p) })).Distinct().ToList();
         foreach (var one in all)
             foreach (var other in all)
-                if (one != other && Samples(one).Any(name => Regex.IsMatch(name, Expression(other)))) return (one, other);
+                if (one.Pattern != other.Pattern && Samples(one.Full).Any(name => Regex.IsMatch(name, Expression(other.Full)))) return (one.Pattern, other.Pattern);
         return null;
     }
 
@@ -99,7 +99,7 @@ public sealed class MachineLayers
         // What a drill or countersink makes is as wide as the bore, a cutter is as wide as it is.
         var size = operation is DrillOperation drill ? drill.Diameter : operation.Tool.Diameter;
         var layer = Make(role, isPath, operation.Face, "", size, role == Role.Countersink ? $"SINK_{Hundredths(operation.Depth!.Value)}" : Depth(operation.Depth));
-        return operation is ProfileOperation { Depth: { } skinned } && !HasDepth(Pattern(role, isPath)) ? Suffixed(layer, Depth(skinned)) : layer;
+        return operation.Depth is { } skinned && IsSuffixed(role, Pattern(role, isPath)) ? Suffixed(layer, Depth(skinned)) : layer;
     }
 
     /// <summary>The layer of the tabs a cut leaves, or in the tool's way of what goes through between them.</summary>
@@ -123,8 +123,8 @@ public sealed class MachineLayers
     private Layer Make(Role role, bool isPath, Surface face, string edge, double tool, string depth)
     {
         var pattern = Pattern(role, isPath);
-        // Kinds that share a pattern share its layers.
-        if (patterns.ContainsKey(role)) (role, isPath) = (patterns.Where(p => p.Value == pattern).Min(p => p.Key), false);
+        // Kinds that share a pattern of the user's share its layers.
+        if (patterns.ContainsValue(pattern)) (role, isPath) = (Roles.First(r => Pattern(r, false) == pattern || Pattern(r, true) == pattern), false);
         var name = Filled(pattern, face == Surface.Outside ? "OUTSIDE" : "INSIDE", edge.ToUpperInvariant(), Hundredths(tool), depth);
         return new Layer(name.Length <= LongestName ? name : name[..LongestName], role, isPath ? $"{Kinds[role].Title}: the way of the tool’s middle" : Kinds[role].Title);
     }
@@ -137,9 +137,8 @@ public sealed class MachineLayers
         .Replace("{face}", face, StringComparison.Ordinal).Replace("{edge}", edge, StringComparison.Ordinal)
         .Replace("{tool}", tool, StringComparison.Ordinal).Replace("{depth}", depth, StringComparison.Ordinal);
 
-    private static bool CanBeSkinned(Role role) => role is Role.Outline or Role.CutOut;
-
-    private static bool HasDepth(string pattern) => pattern.Contains("{depth}", StringComparison.Ordinal);
+    // A cut above a skin says its depth, also where the pattern does not.
+    private static bool IsSuffixed(Role role, string pattern) => role is Role.Outline or Role.CutOut && !pattern.Contains("{depth}", StringComparison.Ordinal);
 
     private static string Depth(double? depth) => depth is { } mm ? $"DEEP_{Hundredths(mm)}" : "THRU";
 

@@ -46,6 +46,16 @@ public class CheckValueTests
     }
 
     [Fact]
+    public void Every_row_about_kerf_and_tools_is_answered_but_the_measuring_of_a_kerf()
+    {
+        var answered = Answered.Select(r => r.Data).ToHashSet();
+        var asked = CheckValues.Rows.Where(r => r.Topic == "13 kerf and tool radius").Select(r => r.Id).ToList();
+
+        Assert.Equal(10, asked.Count);
+        Assert.Equal(["KF-10"], asked.Where(id => !answered.Contains(id)));
+    }
+
+    [Fact]
     public void Every_answer_is_asked_for() =>
         Assert.Empty(CheckValues.Product.Keys.Except(Answered.Select(r => CheckValues.Rows.Single(row => row.Id == r.Data).Function)));
 

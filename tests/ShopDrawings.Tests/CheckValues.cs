@@ -72,12 +72,15 @@ internal static class CheckValues
         },
         ["screw_penetration"] = r => Joined(r["through_t_mm"], 16, 0, Usual with { Length = Mm(r["screw_l_mm"]), Sunk = Mm(r["head_below_face_mm"]) }).Pilots[0].Depth!.Value,
 
-        ["laser_outer_path"] = r => Square(r["part_mm"], r["kerf_mm"] / 2),
-        ["laser_hole_path"] = r => Round(r["hole_mm"], -r["kerf_mm"] / 2),
+        ["laser_outer_path"] = r => WayOf(Loose(r["part_mm"], 80, 4), LaserOf(r["kerf_mm"])).Width,
+        ["laser_hole_path"] = r => WayOf(Loose(100, 80, 4).WithFeatures([Bore.Through("test", Surface.Inside, new Position(Mm(50), Mm(40)), Mm(r["hole_mm"]))]), LaserOf(r["kerf_mm"])).Width,
         ["uncompensated_outer"] = r => Square(r["drawn_mm"], -r["kerf_mm"] / 2),
         ["uncompensated_hole"] = r => Round(r["drawn_mm"], r["kerf_mm"] / 2),
-        ["router_outer_path"] = r => Square(r["part_mm"], r["tool_d_mm"] / 2),
-        ["router_pocket_path"] = r => Square(r["pocket_mm"], -r["tool_d_mm"] / 2),
+        ["router_outer_path"] = r => WayOf(Loose(r["part_mm"], 80, 18), Machines.Milling(r["tool_d_mm"])).Width,
+        ["router_pocket_path"] = r => WayOf(Loose(300, 200, 18).WithFeatures([Groove.Along("test", Surface.Inside, new Position(Mm(50), Mm(100)), new Position(Mm(250), Mm(100)), Mm(r["pocket_mm"]), Mm(6))]), Machines.Milling(r["tool_d_mm"])).Height,
+        ["corner_residue"] = r => CornerRelief.Residue(r["tool_r_mm"]),
+        ["dogbone_centre_offset_each_axis"] = r => CornerRelief.FromWall(r["tool_r_mm"]),
+        ["dogbone_overcut_each_wall"] = r => CornerRelief.IntoWall(r["tool_r_mm"]),
     };
 
     private static Size Mm(double value) => Size.Given(value, "given", default);
@@ -154,6 +157,16 @@ internal static class CheckValues
         var written = JointWriter.Butt(side, bottom, new JointRule(screw, RowRule.Standard)) ?? throw new InvalidOperationException("The panels do not touch.");
         return ([.. written.OfThrough.Cast<Bore>()], [.. written.OfReceiving.Cast<Bore>()]);
     }
+
+    private static Machine LaserOf(double kerf) => new() { Name = "laser", Kind = MachineKind.Laser, Paths = CutLines.ToolCentre, Tools = [new Tool(ToolKind.Beam, kerf)] };
+
+    // The box of the tool's way for the one pocket or hole of a panel, or for its outline where there is none.
+    private static Box2 WayOf(Panel panel, Machine machine) => Machines.ProgramOf(panel, machine).Operations[0] switch
+    {
+        PocketOperation pocket => pocket.Paths[^1].Bounds,
+        ProfileOperation profile => profile.Paths.Single().Bounds,
+        var other => throw new InvalidOperationException(other.ToString()),
+    };
 
     private static List<Row> Read()
     {

@@ -25,12 +25,12 @@ public static class ContourOffset
 
     private static Contour? Exact(Contour contour, double distance, double tip)
     {
-        var moved = new List<Segment>();
-        foreach (var s in contour.Segments)
-        {
-            if (Moved(s, distance) is not { } m) return null;
-            moved.Add(m);
-        }
+        // An arc may shrink to the corner in its middle.
+        double Left(Segment s) => s.IsLine ? double.PositiveInfinity : s.Radius + distance * Math.Sign(s.Bulge);
+        if (contour.Segments.Any(s => Left(s) < -Tolerance.Length)) return null;
+        var kept = contour.Segments.Where(s => Left(s) > Tolerance.Length).ToList();
+        if (kept.Count < 2) return null;
+        var moved = kept.ConvertAll(s => Moved(s, distance));
 
         var corners = new Point2[moved.Count];
         for (var i = 0; i < moved.Count; i++)
@@ -48,11 +48,12 @@ public static class ContourOffset
         }
 
         if (Contour.TryCreate(result, out var offset) is not null || !KeepsDistance(contour, offset!, distance)) return null;
-        if (!corners.Where((c, i) => IsTip(contour, i, c, distance, tip)).Any()) return offset;
+        bool IsTip(int i) => IsSwungAround(kept[i], kept[(i + 1) % kept.Count], corners[i], distance, tip);
+        if (!Enumerable.Range(0, kept.Count).Any(IsTip)) return offset;
         for (var i = moved.Count - 1; i >= 0; i--)
         {
-            if (!IsTip(contour, i, corners[i], distance, tip)) continue;
-            var (corner, next) = (contour.Segments[i].End, (i + 1) % moved.Count);
+            if (!IsTip(i)) continue;
+            var (corner, next) = (kept[i].End, (i + 1) % moved.Count);
             var (from, to) = (moved[i].End, moved[next].Start);
             var (a, b) = (from - corner, to - corner);
             if (Shortened(result[i], result[i].Start, from) is not { } before || Shortened(result[next], to, result[next].End) is not { } after) return null;
@@ -66,11 +67,8 @@ public static class ContourOffset
     }
 
     // A corner the moved outline swings around, which stands out further than wanted.
-    private static bool IsTip(Contour contour, int corner, Point2 moved, double distance, double tip)
-    {
-        var (a, b) = (contour.Segments[corner], contour.Segments[(corner + 1) % contour.Segments.Length]);
-        return moved.DistanceTo(a.End) > Math.Abs(distance) + tip && a.DirectionAt(1).Cross(b.DirectionAt(0)) * distance > 0;
-    }
+    private static bool IsSwungAround(Segment a, Segment b, Point2 moved, double distance, double tip) =>
+        a.End.DistanceTo(b.Start) <= Tolerance.Length && moved.DistanceTo(a.End) > Math.Abs(distance) + tip && a.DirectionAt(1).Cross(b.DirectionAt(0)) * distance > 0;
 
     // The same line or arc between two points of it.
     private static Segment? Shortened(Segment s, Point2 from, Point2 to) => from.DistanceTo(to) <= Tolerance.Length ? null : Between(s, from, to);
@@ -83,11 +81,8 @@ public static class ContourOffset
         && offset.Area > contour.Area == distance > 0;
 
     // An anticlockwise outline has its outside on the right.
-    private static Segment? Moved(Segment s, double distance)
-    {
-        if (!s.IsLine && s.Radius + distance * Math.Sign(s.Bulge) <= Tolerance.Length) return null;
-        return new Segment(s.Start + Outwards(s, s.Start) * distance, s.End + Outwards(s, s.End) * distance, s.IsLine ? 0 : s.Bulge);
-    }
+    private static Segment Moved(Segment s, double distance) =>
+        new(s.Start + Outwards(s, s.Start) * distance, s.End + Outwards(s, s.End) * distance, s.IsLine ? 0 : s.Bulge);
 
     private static Point2 Outwards(Segment s, Point2 at)
     {

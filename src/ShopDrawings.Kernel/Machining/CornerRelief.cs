@@ -30,7 +30,7 @@ public static class CornerRelief
     /// <summary>How much of each wall the bay of a right corner takes, in mm.</summary>
     internal static double AlongWall(double radius) => 2 * (radius + Hair) * Math.Sin(Math.PI / 4);
 
-    /// <summary>The inner corners of an edge, seen from the side the tool is on, that can be freed.</summary>
+    /// <summary>The inner corners of an edge, seen from the side the tool is on, that can be freed; none where their bays would meet the edge elsewhere.</summary>
     internal static ImmutableArray<Bay> Of(Contour contour, bool isOutside, double radius)
     {
         var segments = contour.Segments;
@@ -48,13 +48,14 @@ public static class CornerRelief
             bays.Add(new Bay(i, a.End, a.End + inwards * (radius / inwards.Length), a.End - u * along, a.End + v * along, Math.Tan(turn / 2) * (isOutside ? -1 : 1)));
         }
 
-        return bays.ToImmutable();
+        return bays.Count == 0 || Contour.TryCreate(WithBays(contour, bays), out _) is null ? bays.ToImmutable() : [];
     }
 
-    /// <summary>The edge with its bays; the edge itself where they would meet.</summary>
-    internal static Contour Freed(Contour contour, ImmutableArray<Bay> bays)
+    /// <summary>The edge with its bays, all those found in it or some.</summary>
+    internal static Contour Freed(Contour contour, ImmutableArray<Bay> bays) => bays.IsEmpty ? contour : Contour.FromSegments(WithBays(contour, bays));
+
+    private static List<Segment> WithBays(Contour contour, IEnumerable<Bay> bays)
     {
-        if (bays.IsEmpty) return contour;
         var after = bays.ToDictionary(b => b.After);
         var segments = new List<Segment>();
         for (var i = 0; i < contour.Segments.Length; i++)
@@ -69,8 +70,7 @@ public static class CornerRelief
             else segments.Add(s);
         }
 
-        Contour.TryCreate(segments, out var freed);
-        return freed ?? contour;
+        return segments;
     }
 
     /// <summary>A tool's way that goes out into each bay and back where it turns for its corner.</summary>

@@ -67,11 +67,11 @@ internal sealed class FacePlanner(Machine machine, MachiningRemarks remarks, Len
     private PocketOperation Pocket(LyingPanel lying, Groove groove)
     {
         var (width, depth) = (groove.Width.Value, groove.Depth.Value);
-        var tool = tools.ForGroove(width, depth);
+        var tool = tools.ForGroove(width, GroovePocket.LengthOf(lying.Panel, groove), depth);
         if (machine.Kind == MachineKind.Drawing || !tool.IsKnown)
         {
             if (!tool.IsKnown)
-                Say(lying, $"no cutter is narrow enough for grooves {lengths.Describe(width)} wide", [new("width", width, "mm")], "add a narrower cutter to the machine, or cut these otherwise", "groove");
+                Say(lying, $"no cutter is narrow enough for grooves {lengths.Describe(tool.Diameter)} wide", [new("width", tool.Diameter, "mm")], "add a narrower cutter to the machine, or cut these otherwise", "groove");
             return new PocketOperation(groove.Face, tool, depth, lying.Lie.Of(groove.Outline), []);
         }
 
@@ -119,7 +119,7 @@ internal sealed class FacePlanner(Machine machine, MachiningRemarks remarks, Len
         var what = isOutside ? "outline" : "opening";
         if (!tool.IsKnown)
         {
-            Say(lying, machine.Kind == MachineKind.Laser ? $"its kerf is too wide to follow an {what} into all its corners" : $"no cutter follows an {what} into all its hollows", [], "add a narrower one to the machine, or make the hollows wider and rounder", what);
+            Say(lying, machine.Kind == MachineKind.Laser ? $"its kerf is too wide to follow an {what} into all its corners" : $"no cutter follows an {what} into all its hollows; one of {lengths.Describe(tool.Diameter)} would", [new("diameter", tool.Diameter, "mm")], "add a narrower one to the machine, or make the hollows wider and rounder", what);
             return new ProfileOperation(lying.Lie.Up, tool, null, edge, isOutside, []);
         }
 

@@ -39,11 +39,14 @@ internal sealed record GroovePocket(Contour Edge, ImmutableArray<CornerRelief.Ba
         return new(edge, [.. freed], false);
 
         // How far the pocket goes on where it runs out of the panel; 0 where it does not.
-        double Out(Point2 at)
-        {
-            var (sawn, finished) = (lying.Panel.CutOutline, lying.Panel.Outline);
-            var isOut = !sawn.Contains(at) || !finished.Contains(at) || Math.Min(sawn.DistanceTo(at), finished.DistanceTo(at)) <= Tolerance.Length;
-            return isOut ? diameter + sawn.DistanceTo(at) : 0;
-        }
+        double Out(Point2 at) => RunsOut(lying.Panel, at) ? diameter + lying.Panel.CutOutline.DistanceTo(at) : 0;
     }
+
+    /// <summary>How much room a cutter has along a groove: its length, or no end where it runs out of the panel.</summary>
+    public static double LengthOf(Panel panel, Groove groove) =>
+        RunsOut(panel, groove.From.Point) || RunsOut(panel, groove.To.Point) ? double.PositiveInfinity : groove.From.Point.DistanceTo(groove.To.Point);
+
+    // Out of the finished panel, or of the sawn one, which is larger where more is milled off than the band is thick.
+    private static bool RunsOut(Panel panel, Point2 at) =>
+        new[] { panel.CutOutline, panel.Outline }.Any(o => !o.Contains(at) || o.DistanceTo(at) <= Tolerance.Length);
 }

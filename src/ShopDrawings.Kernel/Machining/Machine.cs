@@ -90,7 +90,7 @@ public enum Corner
     UpperRight,
 }
 
-/// <summary>Pins in the machine's table on the flip axis beyond both ends of a panel, so that it returns to its place when it is turned over.</summary>
+/// <summary>Pins in the machine's table on the flip axis beyond both ends of a panel, so that it returns to its place when it is turned over. The origin stays where it was.</summary>
 /// <param name="Diameter">Diameter of the pins and their bores, in mm.</param>
 /// <param name="Distance">From the sawn edge to their centres, in mm.</param>
 public sealed record LocatingPins(double Diameter, double Distance);

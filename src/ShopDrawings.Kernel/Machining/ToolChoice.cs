@@ -31,10 +31,10 @@ internal sealed class ToolChoice(Machine machine)
     /// <summary>The drill or cutter of a diameter; an unknown one where there is none.</summary>
     public Tool ForPin(double diameter) => machine.Tools.FirstOrDefault(t => t.Kind is ToolKind.Drill or ToolKind.Cutter && IsAsWide(t, diameter)) ?? Missing(ToolKind.Drill, diameter);
 
-    /// <summary>The widest cutter for a groove; an unknown one where all are too wide.</summary>
-    public Tool ForGroove(double width, double depth) =>
+    /// <summary>The widest cutter for a groove of a width and length; an unknown one where all are too wide.</summary>
+    public Tool ForGroove(double width, double length, double depth) =>
         HasAll ? new Tool(ToolKind.Cutter, width)
-        : Longest(cutters.Where(t => !Tolerance.Exceeds(t.Diameter, width)).OrderByDescending(t => t.Diameter), depth) ?? Missing(ToolKind.Cutter, width);
+        : Longest(cutters.Where(t => !Tolerance.Exceeds(t.Diameter, width) && Tolerance.Exceeds(length, t.Diameter)).OrderByDescending(t => t.Diameter), depth) ?? Missing(ToolKind.Cutter, Math.Min(width, length));
 
     /// <summary>The first cutter, or the beam, that follows an edge into all its hollows; an unknown one where none does.</summary>
     public Tool ForEdge(Contour edge, bool isOutside, double depth)
@@ -43,7 +43,21 @@ internal sealed class ToolChoice(Machine machine)
         var beams = machine.Tools.Where(t => t.Kind == ToolKind.Beam);
         bool IsPlunged(Tool t) => !isOutside && t.Kind == ToolKind.Cutter && edge.AsCircle is var (_, radius) && IsAsWide(t, 2 * radius);
         return Longest((machine.Kind == MachineKind.Laser ? beams : cutters).Where(t => IsPlunged(t) || ToolWays.Follow(ToolWays.Along(edge, isOutside, t.Diameter, [], machine.ChordTolerance), edge, isOutside, t.Diameter)), depth)
-            ?? Missing(ToolKind.Cutter, 0);
+            ?? Missing(ToolKind.Cutter, Widest(edge, isOutside));
+    }
+
+    // What would follow an edge: by halves, to a hundredth of a millimetre.
+    private double Widest(Contour edge, bool isOutside)
+    {
+        var (fits, isTooWide) = (0.0, machine.Tools.Where(t => t.Kind is ToolKind.Cutter or ToolKind.Beam).Select(t => t.Diameter).DefaultIfEmpty(100).Min());
+        while (isTooWide - fits > 0.005)
+        {
+            var middle = (fits + isTooWide) / 2;
+            if (ToolWays.Follow(ToolWays.Along(edge, isOutside, middle, [], machine.ChordTolerance), edge, isOutside, middle)) fits = middle;
+            else isTooWide = middle;
+        }
+
+        return Math.Round(fits, 2);
     }
 
     /// <summary>Whether a tool is long enough.</summary>

@@ -1,0 +1,174 @@
+using CsCheck;
+using ShopDrawings.Drafting;
+using ShopDrawings.Dxf;
+using ShopDrawings.Kernel;
+using static ShopDrawings.Tests.Machining.MachineFiles;
+using static ShopDrawings.Tests.Machining.RandomPanels;
+
+namespace ShopDrawings.Tests.Machining;
+
+/// <summary>Whether the tool is taken off once, on the right side, measured on files that an outside reader read.</summary>
+public class CompensationTests
+{
+    private const double Agreement = 1e-4;
+
+    private static Machine Laser(double kerf) =>
+        new() { Name = "laser", Kind = MachineKind.Laser, Paths = CutLines.ToolCentre, Tools = [new Tool(ToolKind.Beam, kerf), new Tool(ToolKind.Engraver, 0.1)] };
+
+    [Fact]
+    public void Laser_runs_half_its_kerf_outside_parts_and_inside_holes()
+    {
+        var part = Plain(100, 60, Through(50, 30, 35), Opening(Contour.Rectangle(5, 5, 25, 15)));
+
+        var lines = Read(Machines.PlanOf(part, Laser(0.2)).Programs)[0];
+
+        Assert.Equal((100.2, 60.2), SizeOf(lines.Single(l => l.Layer == "OUTLINE_PATH")));
+        var inner = lines.Where(l => l.Layer == "CUTOUT_PATH").Select(SizeOf).Order().ToList();
+        Assert.Equal([(19.8, 9.8), (34.8, 34.8)], inner);
+    }
+
+    [Theory]
+    [InlineData(DrawingUnit.Millimetre)]
+    [InlineData(DrawingUnit.Inch)]
+    public void Router_runs_half_its_cutter_outside_parts_and_inside_pockets(DrawingUnit unit)
+    {
+        var part = Plain(568, 400, Through(100, 100, 80), Groove(300, 200, 500, 200, 80, 6), Opening(Contour.Rectangle(200, 20, 280, 120)));
+
+        var lines = Read(Machines.PlanOf(part, Machines.Milling(6.35)).Programs, unit)[0];
+
+        Assert.Equal((574.35, 406.35), SizeOf(lines.Single(l => l.Layer == "OUTLINE_PATH")));
+        Assert.Equal((73.65, 93.65), SizeOf(lines.Single(l => l.Layer == "CUTOUT_PATH")));
+        Assert.Equal((73.65, 73.65), lines.Where(l => l.Layer == "INSIDE_PATH_635_THRU").Select(SizeOf).Max());
+        Assert.Equal((193.65, 73.65), lines.Where(l => l.Layer == "INSIDE_PATH_635_DEEP_600").Select(SizeOf).Max());
+    }
+
+    [Fact]
+    public void Finished_file_holds_the_edges_and_no_tool() => AnyBatch(panels =>
+    {
+        var machine = Machines.Milling(6, 3) with { Paths = CutLines.Finished, SecondFace = SecondFace.None };
+        foreach (var (panel, lines) in panels.Zip(Read(panels.Select(p => Machines.ProgramOf(p, machine)))))
+        {
+            Assert.DoesNotContain(lines, l => l.Layer.Contains("PATH", StringComparison.Ordinal));
+            Assert.All(Edges(panel), edge => Assert.Contains(lines, l => edge.All(p => Distance([l], p) < 0.01) && l.Points(3).All(p => ToPolygon(edge, p) < 0.01)));
+        }
+    });
+
+    [Fact]
+    public void Way_along_an_edge_keeps_the_radius_and_touches() => AnyBatch(panels =>
+    {
+        const double Radius = 3;
+        var machine = Machines.Milling(2 * Radius) with { SecondFace = SecondFace.None };
+        foreach (var (panel, lines) in panels.Zip(Read(panels.Select(p => Machines.ProgramOf(p, machine)))))
+        {
+            var outline = lines.Where(l => l.Layer == "OUTLINE_PATH").ToList();
+            Touches(panel.CutOutline, outline);
+            var openings = lines.Where(l => l.Layer == "CUTOUT_PATH").ToList();
+            foreach (var opening in panel.Features.OfType<CutOut>()) Touches(opening.Outline, openings);
+        }
+
+        void Touches(Contour edge, List<Line> ways)
+        {
+            var own = ways.Where(w => w.Points(2).All(p => Math.Abs(Nearest(edge, p) - Radius) < 1.5 * Radius)).ToList();
+            Assert.NotEmpty(own);
+            Assert.All(own.SelectMany(w => w.Points(4)), p => Assert.True(Nearest(edge, p) >= Radius - Agreement, $"{p}"));
+            // Where the edge is straight or round, not in its corners.
+            Assert.All(edge.Segments.Select(s => s.Middle), p => Assert.InRange(Distance(own, p), Radius - 0.01, Radius + 0.01));
+        }
+    });
+
+    [Fact]
+    public void Cutter_stays_within_its_pocket_and_leaves_nothing_in_it() => AnyBatch(panels =>
+    {
+        var random = new Random(7);
+        foreach (var (diameter, both) in new[] { (6.0, panels[..(panels.Length / 2)]), (3.0, panels[(panels.Length / 2)..]) })
+        {
+            // The file has the ways on a layer for each depth; here a file for each pocket.
+            var pockets = both.SelectMany(p => p.Features.Where(f => IsMilled(f, diameter)).Select(f => (Panel: p, Feature: f))).ToList();
+            var files = Read(pockets.Select(p => Machines.ProgramOf(Bare(p.Panel, p.Feature), Machines.Milling(diameter) with { FaceUp = FaceOf(p.Feature) })));
+            foreach (var ((panel, feature), lines) in pockets.Zip(files))
+            {
+                var ways = lines.Where(l => l.Layer.Contains("SIDE_PATH_", StringComparison.Ordinal)).ToList();
+                Assert.NotEmpty(ways);
+                var isTurned = FaceOf(feature) == FaceUp.Outside;
+                var pocket = Pocket.Of(panel, feature, isTurned);
+                Assert.All(ways.SelectMany(w => w.Points(5)), p => Assert.True(pocket.Clearance(p) >= diameter / 2 - Agreement, $"{feature}: {p} is {pocket.Clearance(p)} from the edge"));
+                Assert.True(ways.SelectMany(w => w.Points(5)).Min(pocket.Clearance) <= diameter / 2 + Agreement, $"{feature}: no way touches the edge");
+                for (var i = 0; i < 100; i++)
+                {
+                    var p = pocket.Within(random);
+                    if (pocket.CornerDistance(p) < diameter / 2 + 0.01) continue;
+                    Assert.True(Distance(ways, p) <= diameter / 2 + 0.005, $"{feature}: {p} stays, {Distance(ways, p)} from the nearest way");
+                }
+            }
+        }
+    }, 2);
+
+    private static bool IsMilled(Feature feature, double cutter) => feature switch
+    {
+        Bore { Use: not BoreUse.Countersink } b => b.Surface.IsFace() && b.Diameter.Value > cutter + 0.1,
+        Groove g => g.Width.Value >= cutter && g.From.Point.DistanceTo(g.To.Point) > 2 * cutter,
+        _ => false,
+    };
+
+    private static FaceUp FaceOf(Feature feature) => feature is Bore { Surface: Surface.Outside, Depth: not null } or Groove { Face: Surface.Outside } ? FaceUp.Outside : FaceUp.Inside;
+
+    private static Panel Bare(Panel panel, Feature feature) => Panel.Rectangular(panel.Id, panel.Board, panel.Length, panel.Width).WithBands(panel.Bands).WithFeatures([feature]);
+
+    private static void AnyBatch(Action<Panel[]> check, int iterations = 2)
+    {
+        OutsideProgram.DemandPython("ezdxf");
+        Any.Where(p => p.Features.OfType<CutOut>().All(c => c.Outline.Bounds.Max.X < p.Length.Value && c.Outline.Bounds.Max.Y < p.Width.Value)).Array[12].Sample(check, iter: Fuzz.Iterations(iterations), threads: 1);
+    }
+
+    // Every outline a finished file must hold, as points.
+    private static IEnumerable<List<Point2>> Edges(Panel panel) =>
+        new[] { panel.CutOutline }.Concat(panel.Features.OfType<CutOut>().Select(c => c.Outline))
+            .Concat(panel.Features.OfType<Groove>().Where(g => g.Face == Surface.Inside).Select(g => g.Outline))
+            .Concat(panel.Features.OfType<Bore>().Where(b => b is { Surface: Surface.Inside } or { Depth: null, Surface: Surface.Outside }).Select(b => Contour.Circle(b.At.Point, b.Diameter.Value / 2)))
+            .Select(c => Geometry.Samples.Flattened(c.Segments, 6));
+
+    private static double Nearest(Contour edge, Point2 p) => Distance([new Line("", "", edge.Segments, true)], p);
+
+    private static double ToPolygon(List<Point2> polygon, Point2 p) => polygon.Zip(polygon.Skip(1).Append(polygon[0])).Min(e => ToChord(e.First, e.Second, p));
+
+    private static (double Width, double Height) SizeOf(Line line) => (Math.Round(line.Box.Width, 4), Math.Round(line.Box.Height, 4));
+
+    /// <summary>A round pocket, or a strip whose ends may be open, as plain arithmetic.</summary>
+    private sealed record Pocket(Point2 From, Point2 To, double Width, bool IsRound, bool IsOpenFrom, bool IsOpenTo)
+    {
+        public static Pocket Of(Panel panel, Feature feature, bool isTurned)
+        {
+            // Turned over about the length.
+            Point2 Lie(Point2 p) => isTurned ? p with { Y = panel.Width.Value - p.Y } : p;
+            if (feature is Bore bore) return new(Lie(bore.At.Point), Lie(bore.At.Point), bore.Diameter.Value, true, false, false);
+            var groove = (Groove)feature;
+            bool IsOpen(Point2 p) => p.X <= 1e-6 || p.Y <= 1e-6 || p.X >= panel.Length.Value - 1e-6 || p.Y >= panel.Width.Value - 1e-6 || !panel.CutOutline.Contains(p);
+            return new(Lie(groove.From.Point), Lie(groove.To.Point), groove.Width.Value, false, IsOpen(groove.From.Point), IsOpen(groove.To.Point));
+        }
+
+        private Point2 Along => (To - From) * (1 / (To - From).Length);
+
+        // From the edge inwards; an open end has none.
+        public double Clearance(Point2 p)
+        {
+            if (IsRound) return Width / 2 - p.DistanceTo(From);
+            var (u, v) = ((p - From).Dot(Along), Along.Cross(p - From));
+            return Math.Min(Width / 2 - Math.Abs(v), Math.Min(IsOpenFrom ? double.PositiveInfinity : u, IsOpenTo ? double.PositiveInfinity : (To - From).Length - u));
+        }
+
+        public Point2 Within(Random random)
+        {
+            if (IsRound) return Geometry.Samples.OnCircle(From, Width / 2 * Math.Sqrt(random.NextDouble()), random.NextDouble() * 7);
+            return From + (To - From) * random.NextDouble() + Along.Left * (Width * (random.NextDouble() - 0.5));
+        }
+
+        // From the nearest corner that stays round.
+        public double CornerDistance(Point2 p)
+        {
+            if (IsRound) return double.PositiveInfinity;
+            var side = Along.Left * (Width / 2);
+            IEnumerable<Point2> corners = [.. IsOpenFrom ? [] : new[] { From + side, From - side }, .. IsOpenTo ? [] : new[] { To + side, To - side }];
+            return corners.Select(p.DistanceTo).DefaultIfEmpty(double.PositiveInfinity).Min();
+        }
+    }
+}
