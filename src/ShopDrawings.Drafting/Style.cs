@@ -27,6 +27,12 @@ public sealed record Pen(double WidthMm, LinePattern Pattern, int ColourIndex, s
         LinePattern.Chain => [24 * WidthMm, 3 * WidthMm, 0.5 * WidthMm, 3 * WidthMm],
         _ => [],
     };
+
+    /// <summary>The colour's shares, 0 to 255 each.</summary>
+    /// <exception cref="FormatException">The colour is not of its form.</exception>
+    internal (byte Red, byte Green, byte Blue) Rgb => Convert.FromHexString(Colour.AsSpan(1)) is [var red, var green, var blue]
+        ? (red, green, blue)
+        : throw new FormatException($"“{Colour}” is no colour of the form #rrggbb.");
 }
 
 /// <summary>How every role looks: the one value an exporter is given.</summary>
