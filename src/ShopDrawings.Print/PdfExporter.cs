@@ -10,8 +10,8 @@ namespace ShopDrawings.Print;
 /// </summary>
 public sealed class PdfExporter : IDrawingExporter
 {
-    /// <summary>The longest side of a page in mm: 14400 units of 1/72 in (ISO 32000-1, annex C, from memory). Readers cut off or scale larger ones.</summary>
-    private const double LongestSide = 14400 / PdfPlotter.PointsPerMm;
+    /// <summary>The longest side of a page in mm: 14400 units of 1/72 in (ISO 32000-1, annex C, from memory). Readers cut off larger ones.</summary>
+    private const double LongestSide = 200 * 25.4;
 
     /// <inheritdoc/>
     public string Format => "pdf";

@@ -143,10 +143,9 @@ internal static class Plot
     private static void Letter(TextEntity text, IPlotter plotter)
     {
         if (string.IsNullOrWhiteSpace(text.Text)) return;
-        Sound(text.AngleDegrees);
+        Sound(text.Position);
         Sound(text.Height);
-        var line = TextLine.Of(text);
-        Sound(line.Start);
-        plotter.Letter(line);
+        Sound(text.AngleDegrees);
+        plotter.Letter(TextLine.Of(text));
     }
 }

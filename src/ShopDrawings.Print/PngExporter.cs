@@ -14,8 +14,6 @@ namespace ShopDrawings.Print;
 /// </summary>
 public sealed class PngExporter : IDrawingExporter
 {
-    private const double MmPerInch = 25.4;
-
     // A0 at 300 dots per inch has 140 million pixels, four bytes each; the drawing library counts a side in 16 bits.
     private const double MostPixels = 150e6, LongestSide = short.MaxValue;
 
@@ -45,7 +43,9 @@ public sealed class PngExporter : IDrawingExporter
     {
         ArgumentNullException.ThrowIfNull(drawing);
         ArgumentNullException.ThrowIfNull(output);
-        var (paper, scale) = (drawing.Paper, DotsPerInch / MmPerInch);
+        // The file stores whole pixels to a metre. They are the scale, so that the picture is true to what it says of itself.
+        var pixelsPerMetre = Math.Round(DotsPerInch / 0.0254);
+        var (paper, scale) = (drawing.Paper, pixelsPerMetre / 1000);
         var (across, down) = (Math.Round(Plot.Sound(paper.Width) * scale), Math.Round(Plot.Sound(paper.Height) * scale));
         if (!(Math.Max(across, down) <= LongestSide && across * down <= MostPixels))
             throw new ArgumentException($"A picture of {across:0} × {down:0} pixels is too large; ask for fewer dots per inch.", nameof(drawing));
@@ -60,10 +60,12 @@ public sealed class PngExporter : IDrawingExporter
         }
 
         using var image = Image.LoadPixelData<Rgba32>(bitmap.GetPixelSpan(), size.Width, size.Height);
-        (image.Metadata.ResolutionUnits, image.Metadata.HorizontalResolution, image.Metadata.VerticalResolution) = (PixelResolutionUnit.PixelsPerInch, DotsPerInch, DotsPerInch);
+        (image.Metadata.ResolutionUnits, image.Metadata.HorizontalResolution, image.Metadata.VerticalResolution) = (PixelResolutionUnit.PixelsPerMeter, pixelsPerMetre, pixelsPerMetre);
         var texts = image.Metadata.GetPngMetadata().TextData;
         if (drawing.Title.Length > 0) texts.Add(new PngTextData("Title", TextLine.Plain(drawing.Title), "", ""));
         if (drawing.Description.Length > 0) texts.Add(new PngTextData("Description", TextLine.Plain(drawing.Description), "", ""));
-        image.SaveAsPng(output, new PngEncoder { ColorType = PngColorType.Rgb, BitDepth = PngBitDepth.Bit8, FilterMethod = PngFilterMethod.None });
+        // Half as large without colours; filters make drawings of lines larger.
+        var isGrey = drawing.Layers.All(layer => Style.For(layer.Role).Rgb is var (red, green, blue) && red == green && green == blue);
+        image.SaveAsPng(output, new PngEncoder { ColorType = isGrey ? PngColorType.Grayscale : PngColorType.Rgb, BitDepth = PngBitDepth.Bit8, FilterMethod = PngFilterMethod.None });
     }
 }
