@@ -48,7 +48,7 @@ internal sealed class PdfFont
         descriptor.Elements["/Descent"] = new PdfReal(PerThousand(box.Bottom));
         descriptor.Elements["/CapHeight"] = new PdfReal(1000 * Lettering.CapitalHeight);
         descriptor.Elements.SetInteger("/ItalicAngle", 0);
-        descriptor.Elements.SetInteger("/StemV", 90); // read off the letter I; only fonts made to stand in are drawn with it
+        descriptor.Elements.SetInteger("/StemV", 90); // the letter l of the font; only fonts made to stand in are drawn with it
         descriptor.Elements.SetReference("/FontFile2", program);
 
         var system = new PdfDictionary(document);
