@@ -9,6 +9,9 @@ namespace ShopDrawings.Drafting;
 /// </summary>
 public sealed class Drawing
 {
+    /// <summary>White space around a drawing without paper, in mm.</summary>
+    private const double Margin = 10;
+
     /// <summary>Makes a drawing; layers are listed in the order their first entity appears, those only blocks use last.</summary>
     /// <param name="title">One line that says what it shows.</param>
     /// <param name="description">A sentence or two for someone who cannot see it.</param>
@@ -45,6 +48,16 @@ public sealed class Drawing
 
     /// <summary>What is drawn, in drawing order.</summary>
     public ImmutableArray<Entity> Entities { get; }
+
+    /// <summary>What a printed page shows: the paper, or else all entities with white space around them.</summary>
+    internal Box2 Paper => Page is { } page ? new Box2(default, page) : (Extents ?? default).Grown(Margin);
+
+    /// <summary>What lies on each layer in drawing order, the parts of inserted blocks where they lie: on layers of their own.</summary>
+    internal IEnumerable<(Layer Layer, IEnumerable<Entity> Entities)> ByLayer()
+    {
+        var entities = Entities.SelectMany(e => e is InsertEntity insert ? insert.Parts : [e]).ToLookup(e => e.Layer);
+        return Layers.Select(layer => (layer, entities[layer]));
+    }
 
     /// <summary>The smallest box around all entities, or nothing for an empty drawing.</summary>
     public Box2? Extents => Entities.IsEmpty ? null : Entities.Select(e => e.Bounds).Aggregate((a, b) => a.Union(b));

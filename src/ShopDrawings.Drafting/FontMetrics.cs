@@ -5,14 +5,13 @@ namespace ShopDrawings.Drafting;
 
 /// <summary>
 /// Advance widths and capital height of the embedded font, read from its own tables (ISO/IEC 14496-22, Open Font Format).
-/// All results are shares of the font size. Immutable; reads only what that font has: a format 12 character map, and
+/// Results are shares of the font size unless they say otherwise. Immutable; reads only what that font has: a format 12 character map, and
 /// an OS/2 table too old to give the height of capitals, which is therefore taken from the letter H.
 /// </summary>
 internal sealed class FontMetrics
 {
     private const string ResourceName = "DejaVuSans.ttf";
 
-    private readonly double unitsPerEm;
     private readonly ushort[] advances;
     private readonly (int First, int Last, int Glyph)[] groups;
 
@@ -20,7 +19,7 @@ internal sealed class FontMetrics
     {
         var tables = TableOffsets(font);
         var head = Read(font, tables["head"], 54);
-        unitsPerEm = UInt16(head, 18);
+        UnitsPerEm = UInt16(head, 18);
         var longOffsets = UInt16(head, 50) != 0;
         var metrics = UInt16(Read(font, tables["hhea"], 36), 34);
         var hmtx = Read(font, tables["hmtx"], 4 * metrics);
@@ -31,11 +30,14 @@ internal sealed class FontMetrics
         var size = longOffsets ? 4 : 2;
         var loca = Read(font, tables["loca"] + size * glyph, size);
         var outline = tables["glyf"] + (longOffsets ? Int32(loca, 0) : 2 * UInt16(loca, 0));
-        CapitalHeight = BinaryPrimitives.ReadInt16BigEndian(Read(font, outline, 10).AsSpan(8)) / unitsPerEm;
+        CapitalHeight = (double)BinaryPrimitives.ReadInt16BigEndian(Read(font, outline, 10).AsSpan(8)) / UnitsPerEm;
     }
 
     /// <summary>The font all drawings are measured with.</summary>
     public static FontMetrics Default { get; } = Load();
+
+    /// <summary>How many units of the font's tables make the font size.</summary>
+    public int UnitsPerEm { get; }
 
     /// <summary>Height of the capitals.</summary>
     public double CapitalHeight { get; }
@@ -47,19 +49,20 @@ internal sealed class FontMetrics
     public double Advance(string text)
     {
         var sum = 0;
-        foreach (var rune in text.EnumerateRunes())
-        {
-            // Glyphs past the table's end share its last width.
-            sum += advances[Math.Min(Glyph(rune.Value), advances.Length - 1)];
-        }
-
-        return sum / unitsPerEm;
+        foreach (var rune in text.EnumerateRunes()) sum += Units(Glyph(rune.Value));
+        return (double)sum / UnitsPerEm;
     }
+
+    /// <summary>The width of a glyph in units of the font.</summary>
+    public int Units(int glyph) => advances[Math.Min(glyph, advances.Length - 1)]; // glyphs past the table's end share its last width
+
+    /// <summary>The font file itself.</summary>
+    public static Stream Open() => typeof(FontMetrics).Assembly.GetManifestResourceStream(ResourceName)
+        ?? throw new InvalidOperationException($"The resource {ResourceName} is missing from the assembly.");
 
     private static FontMetrics Load()
     {
-        using var font = typeof(FontMetrics).Assembly.GetManifestResourceStream(ResourceName)
-            ?? throw new InvalidOperationException($"The resource {ResourceName} is missing from the assembly.");
+        using var font = Open();
         return new FontMetrics(font);
     }
 
@@ -90,7 +93,7 @@ internal sealed class FontMetrics
     }
 
     /// <summary>The number of a character's glyph; 0, the sign for missing characters, where the font has none.</summary>
-    private int Glyph(int character)
+    public int Glyph(int character)
     {
         int low = 0, high = groups.Length - 1;
         while (low <= high)

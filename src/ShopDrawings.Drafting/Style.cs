@@ -18,7 +18,22 @@ public enum LinePattern
 /// <param name="Pattern">Line type.</param>
 /// <param name="ColourIndex">Colour number of the DXF format, 1 to 255; 7 is black on white.</param>
 /// <param name="Colour">Colour as <c>#rrggbb</c>.</param>
-public sealed record Pen(double WidthMm, LinePattern Pattern, int ColourIndex, string Colour);
+public sealed record Pen(double WidthMm, LinePattern Pattern, int ColourIndex, string Colour)
+{
+    /// <summary>Dashes and gaps by turns in mm, none for an unbroken line. ISO 128-2 gives them in line widths (from memory): dash 12, long dash 24, gap 3, dot up to 0.5.</summary>
+    internal double[] Dashes => Pattern switch
+    {
+        LinePattern.Dashed => [12 * WidthMm, 3 * WidthMm],
+        LinePattern.Chain => [24 * WidthMm, 3 * WidthMm, 0.5 * WidthMm, 3 * WidthMm],
+        _ => [],
+    };
+
+    /// <summary>The colour's shares, 0 to 255 each.</summary>
+    /// <exception cref="FormatException">The colour is not of its form.</exception>
+    internal (byte Red, byte Green, byte Blue) Rgb => Convert.FromHexString(Colour.AsSpan(1)) is [var red, var green, var blue]
+        ? (red, green, blue)
+        : throw new FormatException($"“{Colour}” is no colour of the form #rrggbb.");
+}
 
 /// <summary>How every role looks: the one value an exporter is given.</summary>
 public sealed class Style
@@ -49,6 +64,9 @@ public sealed class Style
         Role.Warning => new(0.5, LinePattern.Continuous, 1, "#c00000"),
         _ => throw new ArgumentOutOfRangeException(nameof(role)),
     });
+
+    /// <summary>Half the size in mm of the cross that shows a point.</summary>
+    internal const double PointReach = 1;
 
     /// <summary>The pen of a role.</summary>
     public Pen For(Role role) => pens(role);

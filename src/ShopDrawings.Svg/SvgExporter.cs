@@ -12,9 +12,6 @@ namespace ShopDrawings.Svg;
 /// </summary>
 public sealed class SvgExporter : IDrawingExporter
 {
-    /// <summary>White space around a drawing without paper, in mm.</summary>
-    private const double Margin = 10;
-
     private const string FontFamily = "'DejaVu Sans', Arial, sans-serif";
 
     private static readonly XmlWriterSettings Layout = new()
@@ -47,9 +44,7 @@ public sealed class SvgExporter : IDrawingExporter
     private SvgDocument Document(Drawing drawing)
     {
         // y runs down in SVG: from the top of the paper, or else from the model's own origin, so that x and -y stay readable.
-        var box = drawing.Page is { } page
-            ? new Box2(default, page)
-            : (drawing.Extents ?? default).Grown(Margin);
+        var box = drawing.Paper;
         var plane = new SvgPlane(drawing.Page?.Y ?? 0);
         var corner = plane.Map(new Point2(box.Min.X, box.Max.Y));
         var (width, height) = (SvgPlane.Number(box.Width), SvgPlane.Number(box.Height));
@@ -64,10 +59,7 @@ public sealed class SvgExporter : IDrawingExporter
         document.CustomAttributes["role"] = "img";
         document.Children.Add(new SvgTitle { Content = SvgLettering.Legal(drawing.Title) });
         if (drawing.Description.Length > 0) document.Children.Add(new SvgDescription { Content = SvgLettering.Legal(drawing.Description) });
-
-        // A block's entities may lie on layers of their own, so they are drawn where they lie.
-        var byLayer = drawing.Entities.SelectMany(e => e is InsertEntity insert ? insert.Parts : [e]).ToLookup(e => e.Layer);
-        foreach (var layer in drawing.Layers) document.Children.Add(Group(layer, byLayer[layer], plane));
+        foreach (var (layer, entities) in drawing.ByLayer()) document.Children.Add(Group(layer, entities, plane));
         return document;
     }
 
@@ -78,18 +70,10 @@ public sealed class SvgExporter : IDrawingExporter
         // Its paint properties come out as a style attribute, which no style sheet around the drawing could override.
         group.CustomAttributes["fill"] = "none";
         group.CustomAttributes["stroke"] = pen.Colour;
-        if (Dashes(pen) is [_, ..] dashes) group.StrokeDashArray = [.. dashes.Select(d => (SvgUnit)SvgPlane.Number(d))];
+        if (pen.Dashes is [_, ..] dashes) group.StrokeDashArray = [.. dashes.Select(d => (SvgUnit)SvgPlane.Number(d))];
         else group.StrokeLineCap = SvgStrokeLineCap.Round; // lines that meet in a corner leave no notch there
         group.Children.Add(new SvgTitle { Content = SvgLettering.Legal(layer.Title) });
         foreach (var element in entities.SelectMany(e => SvgShapes.Of(e, pen, plane))) group.Children.Add(element);
         return group;
     }
-
-    // Dashes and gaps in mm. ISO 128-2 gives them in line widths (from memory): dash 12, long dash 24, gap 3, dot up to 0.5.
-    private static double[] Dashes(Pen pen) => pen.Pattern switch
-    {
-        LinePattern.Dashed => [12 * pen.WidthMm, 3 * pen.WidthMm],
-        LinePattern.Chain => [24 * pen.WidthMm, 3 * pen.WidthMm, 0.5 * pen.WidthMm, 3 * pen.WidthMm],
-        _ => [],
-    };
 }

@@ -8,9 +8,6 @@ namespace ShopDrawings.Svg;
 /// <summary>The SVG elements that draw an entity.</summary>
 internal static class SvgShapes
 {
-    /// <summary>Half the size in mm of the cross that shows a point.</summary>
-    private const double Cross = 1;
-
     /// <summary>One element for most entities, several for a dimension, a leader or hatch lines, none for a blank text.</summary>
     public static IEnumerable<SvgElement> Of(Entity entity, Pen pen, SvgPlane plane) => entity switch
     {
@@ -133,7 +130,7 @@ internal static class SvgShapes
 
     private static SvgPath Plus(Point2 at, SvgPlane plane)
     {
-        var (across, up) = (new Point2(Cross, 0), new Point2(0, Cross));
+        var (across, up) = (new Point2(Style.PointReach, 0), new Point2(0, Style.PointReach));
         return new SvgPath
         {
             PathData =

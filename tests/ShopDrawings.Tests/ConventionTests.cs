@@ -17,7 +17,8 @@ public partial class ConventionTests
         ["ShopDrawings.Drafting"] = ["ShopDrawings.Kernel"],
         ["ShopDrawings.Dxf"] = ["ShopDrawings.Drafting"],
         ["ShopDrawings.Svg"] = ["ShopDrawings.Drafting"],
-        ["ShopDrawings"] = ["ShopDrawings.Dxf", "ShopDrawings.Svg"],
+        ["ShopDrawings.Print"] = ["ShopDrawings.Drafting"],
+        ["ShopDrawings"] = ["ShopDrawings.Dxf", "ShopDrawings.Print", "ShopDrawings.Svg"],
         ["ShopDrawings.Cli"] = ["ShopDrawings"],
     };
 
@@ -26,6 +27,9 @@ public partial class ConventionTests
     [
         ("polygon library", "NetTopologySuite", ["PolygonOperations.cs"]),
         ("YAML library", "YamlDotNet", ["YamlReader.cs"]),
+        ("PDF library", "PdfSharp", ["PdfExporter.cs", "PdfFont.cs"]),
+        ("drawing library", "SkiaSharp", ["PngExporter.cs", "SkiaPlotter.cs"]),
+        ("picture library", "SixLabors", ["PngExporter.cs"]),
     ];
 
     [Fact]
@@ -82,7 +86,7 @@ public partial class ConventionTests
         .Select(p => (p, File.ReadAllText(p)));
 
     private static IEnumerable<System.Reflection.Assembly> Assemblies() =>
-        [typeof(Tape).Assembly, typeof(ShopDrawings.Drafting.Drawing).Assembly, typeof(ShopDrawings.Dxf.DxfExporter).Assembly, typeof(ShopDrawings.Svg.SvgExporter).Assembly, typeof(Shop).Assembly];
+        [typeof(Tape).Assembly, typeof(ShopDrawings.Drafting.Drawing).Assembly, typeof(ShopDrawings.Dxf.DxfExporter).Assembly, typeof(ShopDrawings.Svg.SvgExporter).Assembly, typeof(ShopDrawings.Print.PdfExporter).Assembly, typeof(Shop).Assembly];
 
     // Type and member with parameter types; what records generate is left out.
     private static IEnumerable<string> PublicMembers(System.Reflection.Assembly assembly)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ShopDrawings.Drafting;
 using ShopDrawings.Dxf;
+using ShopDrawings.Print;
 using ShopDrawings.Svg;
 
 namespace ShopDrawings;
@@ -10,8 +11,8 @@ public sealed class ExporterSet
 {
     private ExporterSet(ImmutableArray<IDrawingExporter> drawings, ImmutableArray<IJobExporter> jobs) => (Drawings, Jobs) = (drawings, jobs);
 
-    /// <summary>DXF and SVG drawings, CSV lists, JSON.</summary>
-    public static ExporterSet Standard { get; } = new([new DxfExporter(), new SvgExporter()], [new CsvExporter(), new JsonExporter()]);
+    /// <summary>DXF, SVG, PDF and PNG drawings, CSV lists, JSON, all sheets in one book.</summary>
+    public static ExporterSet Standard { get; } = new([new DxfExporter(), new SvgExporter(), new PdfExporter(), new PngExporter()], [new CsvExporter(), new JsonExporter(), new SheetBookExporter()]);
 
     /// <summary>Writers of drawings.</summary>
     public ImmutableArray<IDrawingExporter> Drawings { get; }
