@@ -56,10 +56,10 @@ public static class DimensionGraphics
         yield return Arrow(dimension.Layer, height, first, inside ? along * -1 : along);
         yield return Arrow(dimension.Layer, height, second, inside ? along : along * -1);
 
-        // A text wider than the room between the extension lines stands above their ends.
+        // A text wider than the room between the extension lines stands beyond their ends, whichever side they come from.
         var middle = (first + second) * 0.5;
         var isWide = Lettering.Width(dimension.Text, height) + 2 * TextGap * height > dimension.Measured;
-        var lift = isWide && (first - from).Dot(across) >= 0 ? Overrun + TextGap : TextGap;
+        var lift = !isWide ? TextGap : (first - from).Dot(across) >= 0 ? Overrun + TextGap : -(Overrun + TextGap + 1);
         yield return new TextEntity(dimension.Layer, middle + across * (lift * height), height, dimension.Text, Anchor.BaseCentre, angle);
     }
 

@@ -229,7 +229,10 @@ public sealed class PanelSheet
         const double LineDistance = 12, Gap = 2, Beyond = 3;
         var (low, far) = (OnPaper(default), OnPaper(new Point2(panel.Length.Value, panel.Width.Value)));
         entities.Add(new LinearDimension(DimensionLayer, new(low.X, far.Y), far, far + new Point2(0, LineDistance), false, lengths.Print(panel.Length.Value), Normal));
-        entities.Add(new LinearDimension(DimensionLayer, new(far.X, low.Y), far, far + new Point2(LineDistance, 0), true, lengths.Print(panel.Width.Value), Normal));
+        // Clear of an edge's name that does not stand upright.
+        var (name, height) = (panel.NameOf(Surface.End), far.Y - low.Y);
+        var beside = IsUpright(name, height) ? LineDistance : Math.Max(LineDistance, Gap + Lettering.Width(name, Small) + 2 + 2 * Normal);
+        entities.Add(new LinearDimension(DimensionLayer, new(far.X, low.Y), far, far + new Point2(beside, 0), true, lengths.Print(panel.Width.Value), Normal));
 
         var marks = Marks();
         var depth = OrdinateScale.Depth(NumberWidth);
@@ -247,10 +250,11 @@ public sealed class PanelSheet
         Text(low - new Point2(Beyond / 2, Beyond / 2 + Small), "0", Small, Anchor.BaseRight);
     }
 
+    private static bool IsUpright(string word, double room) => Lettering.Width(word, Small) + 6 <= room;
+
     private void Side(Point2 at, string word, Anchor anchor, double room)
     {
-        var isUpright = Lettering.Width(word, Small) + 6 <= room;
-        if (!isUpright) Text(at - new Point2(0, Small / 2), word, Small, anchor);
+        if (!IsUpright(word, room)) Text(at - new Point2(0, Small / 2), word, Small, anchor);
         else Text(anchor == Anchor.BaseRight ? at : at + new Point2(Small, 0), word, Small, Anchor.BaseCentre, 90);
     }
 
