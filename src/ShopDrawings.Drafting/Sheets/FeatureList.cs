@@ -100,12 +100,13 @@ internal sealed class FeatureList(Panel panel, LengthStyle lengths)
             : Corners(outline);
     }
 
-    // The centres of its round ends and its width.
+    // The centres of its round ends and its width: two lines of one length and two half circles, whichever comes first.
     private static (Point2 From, Point2 To, double Width)? SlotOf(Contour outline)
     {
-        if (outline.Segments is not [{ IsLine: true } a, { IsLine: false } b, { IsLine: true }, { IsLine: false } d]) return null;
-        var (from, to, width) = (d.Centre, b.Centre, 2 * b.Radius);
-        return Tolerance.Same(b.Radius, d.Radius) && outline.Equals(Contour.Slot(from, to, width)) || Tolerance.Same(a.Length, from.DistanceTo(to)) && Tolerance.Same(Math.Abs(b.Bulge), 1) && Tolerance.Same(Math.Abs(d.Bulge), 1) ? (from, to, width) : null;
+        if (outline.Segments is not [var a, var b, var c, var d]) return null;
+        var (line, end, other) = a.IsLine ? (a, b, d) : (b, c, a);
+        var isSlot = line.IsLine && !end.IsLine && !other.IsLine && (a.IsLine ? c : d).IsLine && Tolerance.Same(end.Bulge, 1) && Tolerance.Same(other.Bulge, 1) && Tolerance.Same(end.Radius, other.Radius);
+        return isSlot ? (other.Centre, end.Centre, 2 * end.Radius) : null;
     }
 
     private string Pair(Point2 at) => $"x {Print(at.X)}, y {Print(at.Y)}";
