@@ -22,8 +22,8 @@ public class CompensationTests
 
         var lines = Read(Machines.PlanOf(part, Laser(0.2)).Programs)[0];
 
-        Assert.Equal((100.2, 60.2), SizeOf(lines.Single(l => l.Layer == "OUTLINE_PATH")));
-        var inner = lines.Where(l => l.Layer == "CUTOUT_PATH").Select(SizeOf).Order().ToList();
+        Assert.Equal((100.2, 60.2), SizeOf(lines.Single(l => l.Layer == "OUTLINE_PATH_20")));
+        var inner = lines.Where(l => l.Layer == "CUTOUT_PATH_20").Select(SizeOf).Order().ToList();
         Assert.Equal([(19.8, 9.8), (34.8, 34.8)], inner);
     }
 
@@ -36,8 +36,8 @@ public class CompensationTests
 
         var lines = Read(Machines.PlanOf(part, Machines.Milling(6.35)).Programs, unit)[0];
 
-        Assert.Equal((574.35, 406.35), SizeOf(lines.Single(l => l.Layer == "OUTLINE_PATH")));
-        Assert.Equal((73.65, 93.65), SizeOf(lines.Single(l => l.Layer == "CUTOUT_PATH")));
+        Assert.Equal((574.35, 406.35), SizeOf(lines.Single(l => l.Layer == "OUTLINE_PATH_635")));
+        Assert.Equal((73.65, 93.65), SizeOf(lines.Single(l => l.Layer == "CUTOUT_PATH_635")));
         Assert.Equal((73.65, 73.65), lines.Where(l => l.Layer == "INSIDE_PATH_635_THRU").Select(SizeOf).Max());
         Assert.Equal((193.65, 73.65), lines.Where(l => l.Layer == "INSIDE_PATH_635_DEEP_600").Select(SizeOf).Max());
     }
@@ -60,9 +60,9 @@ public class CompensationTests
         var machine = Machines.Milling(2 * Radius) with { SecondFace = SecondFace.None };
         foreach (var (panel, lines) in panels.Zip(Read(panels.Select(p => Machines.ProgramOf(p, machine)))))
         {
-            var outline = lines.Where(l => l.Layer == "OUTLINE_PATH").ToList();
+            var outline = lines.Where(l => l.Layer == "OUTLINE_PATH_600").ToList();
             Touches(panel.CutOutline, outline);
-            var openings = lines.Where(l => l.Layer == "CUTOUT_PATH").ToList();
+            var openings = lines.Where(l => l.Layer == "CUTOUT_PATH_600").ToList();
             foreach (var opening in panel.Features.OfType<CutOut>()) Touches(opening.Outline, openings);
         }
 
