@@ -138,6 +138,20 @@ public class CornerReliefTests
         }
     }
 
+    [Theory]
+    [InlineData(InnerCorners.Round, 20, true)]
+    [InlineData(InnerCorners.Round, 0, false)]       // out at both ends
+    [InlineData(InnerCorners.Joinery, 20, false)]
+    [InlineData(InnerCorners.Relieved, 20, false)]
+    public void Grooves_that_end_round_are_noted(InnerCorners corners, double from, bool isNoted)
+    {
+        var plan = Machines.PlanOf(Plain(300, 200, Groove(from, 50, 300, 50, 6.3, 6), Groove(from, 150, 300, 150, 8, 6)), Machines.Milling(6) with { Corners = corners });
+
+        Assert.Equal(
+            isNoted ? [(Severity.Note, "router: grooves that stop inside their panel end as round as the cutter of 6 mm: 2 grooves in panel")] : [],
+            plan.Findings.Select(f => (f.Severity, f.Message)));
+    }
+
     [Fact]
     public void Groove_that_reaches_a_banded_edge_runs_out_whatever_is_milled_off() => Gen.Select(Gen.Double[0.3, 2], Gen.Double[0, 1.5], Gen.Double[3, 9]).Sample((band, milled, width) =>
     {

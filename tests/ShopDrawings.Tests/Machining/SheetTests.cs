@@ -87,6 +87,26 @@ public class SheetTests
         Assert.Equal(("sheet-fits", Severity.Warning, "router: panel lies on sheet sheet with 2 features in the face below, and nothing is turned over"), (note.Rule, note.Severity, note.Message));
     }
 
+    // Two bores that meet are an error, so their panel is not cut; nor is the sheet it lies on.
+    [Fact]
+    public void Sheet_with_a_panel_that_must_not_be_cut_is_named_and_gets_no_file()
+    {
+        static IEnumerable<string> Said(string depth) => Shop.Check(Fixtures.DesignOf("""
+            project: p
+            machine-files: [router]
+            boards: {ply: {kind: plywood, thickness: 18}}
+            panels:
+              sound: {board: ply, length: 400, width: 200}
+              drilled: {board: ply, length: 400, width: 200, bores: [{at: [50, 50], diameter: 8, depth: DEPTH}, {edge: front, at: 50, diameter: 8, depth: 60}]}
+            sheets:
+              offcut: {board: ply, length: 900, width: 600, panels: [{panel: sound, at: [20, 20]}, {panel: drilled, at: [20, 300]}]}
+              rest: {board: ply, length: 900, width: 600, panels: [{panel: sound, at: [20, 20]}]}
+            """.Replace("DEPTH", depth, StringComparison.Ordinal))).Where(f => f.Rule == "sheet-fits").Select(f => $"{f.Severity} {f.Message}");
+
+        Assert.Equal(["Note router: sheet offcut gets no file, since drilled must not be cut"], Said("12"));
+        Assert.Empty(Said("2"));
+    }
+
     // The panel lies with its outside up, turned by a quarter; what is in the inside comes when it is cut out and turned about its length.
     [Fact]
     public void Face_below_is_made_from_a_program_of_the_panels_own_once_it_is_cut_out()
