@@ -97,10 +97,11 @@ public class SheetTests
             boards: {ply: {kind: plywood, thickness: 18}}
             panels:
               sound: {board: ply, length: 400, width: 200}
+              other: {board: ply, length: 400, width: 200}
               drilled: {board: ply, length: 400, width: 200, bores: [{at: [50, 50], diameter: 8, depth: DEPTH}, {edge: front, at: 50, diameter: 8, depth: 60}]}
             sheets:
               offcut: {board: ply, length: 900, width: 600, panels: [{panel: sound, at: [20, 20]}, {panel: drilled, at: [20, 300]}]}
-              rest: {board: ply, length: 900, width: 600, panels: [{panel: sound, at: [20, 20]}]}
+              rest: {board: ply, length: 900, width: 600, panels: [{panel: other, at: [20, 20]}]}
             """.Replace("DEPTH", depth, StringComparison.Ordinal))).Where(f => f.Rule == "sheet-fits").Select(f => $"{f.Severity} {f.Message}");
 
         Assert.Equal(["Note router: sheet offcut gets no file, since drilled must not be cut"], Said("12"));
