@@ -35,8 +35,8 @@ public static class MachineDrawing
         if (program is { Sheet: { } sheet, IsSecond: false }) entities.Add(new ContourEntity(settings.Layers.Reference, Contour.Rectangle(0, 0, sheet.Length.Value, sheet.Width.Value).Moved(program.Origin)));
         if (!program.Operations.Any(o => o is ProfileOperation { IsOutside: true })) entities.AddRange(program.Panels.Select(p => new ContourEntity(settings.Layers.Reference, p.Outline)));
         if (program.IsSecond) entities.AddRange(program.Pins.Select(p => new CircleEntity(settings.Layers.Reference, p.At, p.Diameter / 2)));
-        // What an edge band adds.
-        if (program.Machine.Kind == MachineKind.Drawing) entities.AddRange(program.Panels.Where(p => !p.Panel.Bands.IsEmpty).Select(p => new ContourEntity(settings.Layers.Reference, p.Lie.Of(p.Panel.Outline))));
+        // What edge bands add, where that is more than is milled off before.
+        if (program.Machine.Kind == MachineKind.Drawing) entities.AddRange(program.Panels.Where(p => !IsSame(p.Panel.Outline.Bounds, p.Panel.CutOutline.Bounds)).Select(p => new ContourEntity(settings.Layers.Reference, p.Lie.Of(p.Panel.Outline))));
         entities.AddRange(program.Operations.SelectMany(o => Of(o, form, settings.Layers)));
         var isFirstOfPanel = program is { Sheet: null, IsSecond: false };
         if (isFirstOfPanel && settings.HasEdgeViews) entities.AddRange(program.Panels.SelectMany(p => EdgeView.Of(p, settings.Layers, program.Machine.Kind == MachineKind.Drawing)));
@@ -51,6 +51,8 @@ public static class MachineDrawing
         var up = program.Panels is [var only] ? $" with its {only.Lie.Up.ToString().ToLowerInvariant()} face up" : "";
         return new Drawing(program.Name, $"{what} {program.Name}{up}, true size, for {program.Machine.Name}; lines of cuts are {(form == CutLines.Finished ? "the wanted edge" : "the way of the tool’s middle")}.", null, entities.Distinct());
     }
+
+    private static bool IsSame(Box2 a, Box2 b) => a.Min.DistanceTo(b.Min) <= Tolerance.Length && a.Max.DistanceTo(b.Max) <= Tolerance.Length;
 
     private static Box2 Box(List<Entity> entities) => entities.Count == 0 ? default : entities.Select(e => e.Bounds).Aggregate((a, b) => a.Union(b));
 

@@ -7,6 +7,9 @@ namespace ShopDrawings.Tests.Machining;
 /// <summary>Corners freed so that a sharp one fits, grooves that run out, and what holds small parts.</summary>
 public class CornerReliefTests
 {
+    // How much wider in radius than the tool a bay is drawn.
+    private const double Hair = 0.05;
+
     private static readonly Machine Relieving = Machines.Milling(6) with { Corners = InnerCorners.Relieved };
 
     [Fact]
@@ -20,13 +23,15 @@ public class CornerReliefTests
         Assert.Equal(80 - 2.245064, bay.Centre.X, 1e-6);
         Assert.Equal(60 - 2.245064, bay.Centre.Y, 1e-6);
         var arc = new Segment(bay.Start, bay.End, bay.Bulge);
-        Assert.Equal((Radius, bay.Centre), (Math.Round(arc.Radius, 9), arc.Centre), (a, b) => Math.Abs(a.Item1 - b.Item1) < 1e-6 && a.Item2.DistanceTo(b.Item2) < 1e-6);
-        Assert.Equal(80 + 0.929936, arc.Bounds.Max.X, 1e-6);
+        // A hair wider than the tool, and through the corner all the same: its middle lies a hair further in.
+        Assert.Equal(Radius + Hair, arc.Radius, 1e-9);
+        Assert.True(arc.Centre.DistanceTo(new(80 - 2.280420, 60 - 2.280420)) < 1e-6, $"{arc.Centre}");
+        Assert.Equal(80 + 0.944580, arc.Bounds.Max.X, 1e-6);
         Assert.Equal((1.3151281, 2.245064, 0.929936), (CornerRelief.Residue(Radius), CornerRelief.FromWall(Radius), CornerRelief.IntoWall(Radius)), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) + Math.Abs(a.Item3 - b.Item3) < 1e-6);
     }
 
     [Fact]
-    public void Corner_of_any_angle_is_reached_and_nothing_beyond_its_bay() => Gen.Select(Gen.Double[25, 150], Gen.Double[1, 6], Gen.Bool).Sample((degrees, radius, isOutside) =>
+    public void Corner_of_any_angle_that_is_not_sharp_is_reached_and_nothing_beyond_its_bay() => Gen.Select(Gen.OneOf(Gen.Double[90, 155], Gen.Double[25, 89.9]), Gen.Double[1, 6], Gen.Bool).Sample((degrees, radius, isOutside) =>
     {
         // An opening with one corner of that angle, or an outline with a notch of it.
         var angle = degrees * Math.PI / 180;
@@ -36,16 +41,22 @@ public class CornerReliefTests
             ? Polygon((0, 0), (a.X, a.Y), (a.X, 200), (-100, 200), (-100, -200), (b.X, -200), (b.X, b.Y))
             : Polygon((0, 0), (b.X, b.Y), (a.X + 50, b.Y), (a.X + 50, a.Y), (a.X, a.Y));
 
-        var bay = Assert.Single(CornerRelief.Of(edge, isOutside, radius), y => y.Corner.Length < 1e-9);
+        var found = CornerRelief.Of(edge, isOutside, radius).Where(y => y.Corner.Length < 1e-9).ToList();
+        if (degrees < 90)
+        {
+            Assert.Empty(found);
+            return;
+        }
 
+        var bay = Assert.Single(found);
         Assert.Equal(radius, bay.Centre.Length, 1e-9);
         Assert.Equal(0, bay.Centre.Y, 1e-9);
         var freed = CornerRelief.Freed(edge, [bay]);
         // Through the corner, which a square part fills; on the tool's side of the wanted edge all stays as it was.
         Assert.True(freed.DistanceTo(default) < 1e-6);
         var arc = freed.Segments.Single(s => !s.IsLine);
-        Assert.Equal(radius, arc.Radius, 1e-6);
-        Assert.True(arc.Centre.DistanceTo(bay.Centre) < 1e-6);
+        Assert.Equal(radius + Hair, arc.Radius, 1e-6);
+        Assert.True(arc.Centre.DistanceTo(bay.Centre * ((radius + Hair) / radius)) < 1e-6);
         Assert.Equal(isOutside, freed.Area < edge.Area);
     }, iter: Fuzz.Iterations(300));
 
@@ -83,10 +94,11 @@ public class CornerReliefTests
         var arcs = profile.Finished.Segments.Where(s => !s.IsLine).ToList();
         Assert.Equal(2, arcs.Count);
         Assert.All(new Point2[] { new(100, 150), new(200, 150) }, corner => Assert.Contains(arcs, s => s.DistanceTo(corner) < 1e-6));
-        Assert.Equal(outline.Area - 2 * BayArea(3), profile.Finished.Area, 1e-6);
-        // The tool goes out to the bay's middle and back.
+        Assert.Equal(outline.Area - 2 * BayArea(3 + Hair), profile.Finished.Area, 1e-6);
+        // The tool goes out until it touches the corner, and back.
+        Point2 Middle(Segment bay) => bay.Middle + (bay.Centre - bay.Middle) * (3 / (3 + Hair));
         var way = Assert.Single(profile.Paths);
-        Assert.All(arcs, arc => Assert.Equal(2, way.Segments.Count(s => s.End.DistanceTo(arc.Centre) < 1e-6 || s.Start.DistanceTo(arc.Centre) < 1e-6)));
+        Assert.All(arcs, arc => Assert.Equal(2, way.Segments.Count(s => s.End.DistanceTo(Middle(arc)) < 1e-6 || s.Start.DistanceTo(Middle(arc)) < 1e-6)));
     }
 
     // Beyond a right corner a bay takes the two pieces of its circle that the walls cut off; what of them lies within is the corner itself.
@@ -124,6 +136,20 @@ public class CornerReliefTests
             Assert.All(new Point2[] { new(150, 50 + width / 2), new(150, 50 - width / 2) }, c => Assert.True(pocket.Paths.SelectMany(p => p.Segments).Min(s => s.DistanceTo(c)) <= 3.0001, $"{c}"));
             Assert.All(pocket.Paths.SelectMany(p => p.Segments).Where(s => s.End.X > 6), s => Assert.True(pocket.Finished.DistanceTo(s.End) >= 2.9999, $"{s}"));
         }
+    }
+
+    [Theory]
+    [InlineData(InnerCorners.Round, 20, true)]
+    [InlineData(InnerCorners.Round, 0, false)]       // out at both ends
+    [InlineData(InnerCorners.Joinery, 20, false)]
+    [InlineData(InnerCorners.Relieved, 20, false)]
+    public void Grooves_that_end_round_are_noted(InnerCorners corners, double from, bool isNoted)
+    {
+        var plan = Machines.PlanOf(Plain(300, 200, Groove(from, 50, 300, 50, 6.3, 6), Groove(from, 150, 300, 150, 8, 6)), Machines.Milling(6) with { Corners = corners });
+
+        Assert.Equal(
+            isNoted ? [(Severity.Note, "router: grooves that stop inside their panel end as round as the cutter of 6 mm: 2 grooves in panel")] : [],
+            plan.Findings.Select(f => (f.Severity, f.Message)));
     }
 
     [Fact]

@@ -57,7 +57,10 @@ public class MachineLayersTests
     [InlineData(Role.Bore, "BORES-OF-{tool}", "A to Z")]
     [InlineData(Role.Groove, "{face}_POCKETS_OF_{tool}_{depth}", "every program reads 31")]
     [InlineData(Role.Outline, "OUTER_EDGE_OF_THE_PANEL", "every program reads 31")]        // above a skin it says the depth
-    [InlineData(Role.CutOut, "OUTER_EDGE_OF_THE_PANEL", null)]
+    [InlineData(Role.CutOut, "OUTER_EDGE_OF_THE_PANEL", "every program reads 31")]         // so does that of an opening's waste
+    [InlineData(Role.CutOut, "OUTER_EDGE_OF_A_PANEL", "every program reads 31")]
+    [InlineData(Role.CutOut, "OUTER_EDGE_OF_PANELS", null)]
+    [InlineData(Role.Outline, "OUTER_EDGE_OF_PANELS", null)]
     [InlineData(Role.Dimension, "ANY", "no layers")]
     public void Pattern_that_gives_no_name_is_told(Role role, string pattern, string? expected)
     {
@@ -107,7 +110,7 @@ public class MachineLayersTests
         foreach (var (profile, plan) in Fixtures.Names.SelectMany(n => Fixtures.Design(n.Data).Machining).Where(m => m.Profile.Drawing.Layers == MachineLayers.Standard))
             foreach (var program in plan.Programs)
                 Assert.All(MachineDrawing.Of(program, profile.Drawing).Layers, l => Assert.Matches(
-                    new Regex("^(OUTLINE(_DEEP_[0-9]+)?|CUTOUT|(IN|OUT)SIDE_(BORE|POCKET)_[0-9]+_(THRU|(DEEP|SINK)_[0-9]+)|(IN|OUT)SIDE_(MARK|NAME|SCORE)|TAB_THICK_[0-9]+|PIN_[0-9]+_THRU|EDGE_[A-Z]+(_[0-9]+_DEEP_[0-9]+)?|REFERENCE|SCALE_[0-9]+|DIMENSION|NOTES|OUTLINE_PATH(_DEEP_[0-9]+)?|CUTOUT_PATH|(IN|OUT)SIDE_PATH_[0-9]+_(THRU|DEEP_[0-9]+))$"), l.Name));
+                    new Regex("^((OUTLINE|CUTOUT)(_DEEP_[0-9]+)?|(IN|OUT)SIDE_(BORE|POCKET)_[0-9]+_(THRU|(DEEP|SINK)_[0-9]+)|(IN|OUT)SIDE_(MARK|NAME|SCORE)|TAB_DEEP_[0-9]+|BETWEEN_TABS_[0-9]+_THRU|PIN_[0-9]+_THRU|EDGE_[A-Z]+(_[0-9]+_DEEP_[0-9]+)?|REFERENCE|SCALE_[0-9]+|DIMENSION|NOTES|(OUTLINE|CUTOUT)_PATH_[0-9]+(_DEEP_[0-9]+)?|(IN|OUT)SIDE_PATH_[0-9]+_(THRU|DEEP_[0-9]+))$"), l.Name));
     }
 
     private static IEnumerable<string> Names(Machine machine, MachineLayers layers, params Feature[] features) =>

@@ -77,14 +77,59 @@ public class SheetTests
     }
 
     [Fact]
-    public void Features_of_the_face_below_are_not_made_and_are_said()
+    public void Features_of_the_face_below_are_not_made_and_are_said_where_nothing_is_turned_over()
     {
         var panel = Plain(600, 300, Blind(50, 50, 5, 10), Blind(90, 50, 8, 10, Surface.Outside), Blind(90, 90, 8, 10, Surface.Outside), Through(200, 200, 5));
-        var plan = MachiningPlanner.Plan([], [SheetOf(LyingPanel.At(panel, new(10, 10), 0, Surface.Inside))], Router, LengthStyle.Millimetres);
+        var plan = MachiningPlanner.Plan([], [SheetOf(LyingPanel.At(panel, new(10, 10), 0, Surface.Inside))], Router with { SecondFace = SecondFace.None }, LengthStyle.Millimetres);
 
         Assert.Equal(2, Assert.Single(plan.Programs).Operations.OfType<DrillOperation>().Count());
         var note = Assert.Single(plan.Findings);
-        Assert.Equal(("sheet-fits", Severity.Note, "router: panel lies on sheet sheet with 2 features in the face below"), (note.Rule, note.Severity, note.Message));
+        Assert.Equal(("sheet-fits", Severity.Warning, "router: panel lies on sheet sheet with 2 features in the face below, and nothing is turned over"), (note.Rule, note.Severity, note.Message));
+    }
+
+    // Two bores that meet are an error, so their panel is not cut; nor is the sheet it lies on.
+    [Fact]
+    public void Sheet_with_a_panel_that_must_not_be_cut_is_named_and_gets_no_file()
+    {
+        static IEnumerable<string> Said(string depth) => Shop.Check(Fixtures.DesignOf("""
+            project: p
+            machine-files: [router]
+            boards: {ply: {kind: plywood, thickness: 18}}
+            panels:
+              sound: {board: ply, length: 400, width: 200}
+              other: {board: ply, length: 400, width: 200}
+              drilled: {board: ply, length: 400, width: 200, bores: [{at: [50, 50], diameter: 8, depth: DEPTH}, {edge: front, at: 50, diameter: 8, depth: 60}]}
+            sheets:
+              offcut: {board: ply, length: 900, width: 600, panels: [{panel: sound, at: [20, 20]}, {panel: drilled, at: [20, 300]}]}
+              rest: {board: ply, length: 900, width: 600, panels: [{panel: other, at: [20, 20]}]}
+            """.Replace("DEPTH", depth, StringComparison.Ordinal))).Where(f => f.Rule == "sheet-fits").Select(f => $"{f.Severity} {f.Message}");
+
+        Assert.Equal(["Note router: sheet offcut gets no file, since drilled must not be cut"], Said("12"));
+        Assert.Empty(Said("2"));
+    }
+
+    // The panel lies with its outside up, turned by a quarter; what is in the inside comes when it is cut out and turned about its length.
+    [Fact]
+    public void Face_below_is_made_from_a_program_of_the_panels_own_once_it_is_cut_out()
+    {
+        var panel = Panel.Rectangular("bay/side", BoardOf(18), Mm(600), Mm(300))
+            .WithFeatures([Blind(50, 40, 5, 10), Blind(90, 50, 8, 10, Surface.Outside), Through(200, 200, 5), Blind(100, 9, 8, 20, Surface.Near)]).WithBands([new EdgeBand(Surface.Start, Mm(2)), new EdgeBand(Surface.Near, Mm(1))]);
+        var plain = Panel.Rectangular("plain", BoardOf(18), Mm(200), Mm(100)).WithFeatures([Blind(50, 50, 5, 10, Surface.Outside)]);
+        var sheet = SheetOf(LyingPanel.At(panel, new(10, 10), 1, Surface.Outside), LyingPanel.At(plain, new(600, 10), 0, Surface.Outside));
+
+        var plan = MachiningPlanner.Plan([], [sheet], Router with { Pins = new LocatingPins(8, 25) }, LengthStyle.Millimetres);
+
+        Assert.Equal(["sheet", "sheet_bay_side_inside"], plan.Programs.Select(p => p.Name));
+        Assert.Equal([false, true], plan.Programs.Select(p => p.IsSecond));
+        Assert.All(plan.Programs, p => Assert.Same(sheet, p.Sheet));
+        Assert.Empty(plan.Programs[1].Pins);
+        // From the corner of the sawn panel: 2 and 1 mm of bands are not there yet.
+        var bore = (DrillOperation)Assert.Single(plan.Programs[1].Operations);
+        Assert.Equal((new Point2(48, 39), Surface.Inside, 10), (bore.At, bore.Face, bore.Depth));
+        Assert.Equal(["panel_outside"], MachiningPlanner.Plan([], [SheetOf(LyingPanel.At(Plain(600, 300, Blind(50, 50, 5, 10, Surface.Outside)), new(10, 10), 0, Surface.Inside))], Router, LengthStyle.Millimetres).Programs.Skip(1).Select(p => p.Name["sheet_".Length..]));
+        // What is drawn beside the bore is the panel as it was sawn, and no sheet.
+        var drawing = MachineDrawing.Of(plan.Programs[1], new MachineDrawingSettings());
+        Assert.Equal(new Box2(default, new(598, 299)), Assert.Single(drawing.Entities, e => e.Layer.Role == Role.Reference).Bounds);
     }
 
     [Fact]
@@ -138,7 +183,7 @@ public class SheetTests
 
     private static CutSheet SheetOf(params LyingPanel[] lying) => new("sheet", BoardOf(18), Mm(2440), Mm(1220), [.. lying]) { Width = lying.Length == 1 ? Mm(1600) : Mm(1220) };
 
-    private static FaceProgram OnSheet(CutSheet sheet, Machine machine) => Assert.Single(MachiningPlanner.Plan([], [sheet], machine, LengthStyle.Millimetres).Programs);
+    private static FaceProgram OnSheet(CutSheet sheet, Machine machine) => Assert.Single(MachiningPlanner.Plan([], [sheet], machine, LengthStyle.Millimetres).Programs, p => !p.IsSecond);
 
     // To 0.001 mm, the steps where no coordinate of a panel is likely to lie.
     private static double Rounded(double mm) => Math.Round(mm + 0.000317, 3) + 0.0;

@@ -1,4 +1,5 @@
 using CsCheck;
+using ShopDrawings.Drafting;
 using ShopDrawings.Kernel;
 using static ShopDrawings.Tests.Machining.RandomPanels;
 
@@ -73,7 +74,7 @@ public class ToolTests
         var plan = Machines.PlanOf(Plain(200, 100, Through(50, 50, 8)), Router(Drill(8) with { Reach = 15 }, Cutter(6) with { Reach = 17.5 }));
 
         Assert.Equal(
-            ["router: its drill of 8 mm reaches 15 mm, and 18 mm are asked for: 1 cut in panel", "router: its cutter of 6 mm reaches 17.5 mm, and 18 mm are asked for: 1 cut in panel"],
+            ["router: its drill of 8 mm reaches 15 mm, and 18 mm are asked for: bore of 8 mm: 1 cut in panel", "router: its cutter of 6 mm reaches 17.5 mm, and 18 mm are asked for: outline: 1 cut in panel"],
             plan.Findings.Select(f => f.Message));
     }
 
@@ -88,7 +89,7 @@ public class ToolTests
 
         var pocket = plan.Programs.Single().Operations.OfType<PocketOperation>().Single();
         Assert.Equal((cutter ?? width, cutter is not null), (pocket.Tool.Diameter, pocket.Tool.IsKnown));
-        Assert.NotEmpty(pocket.Paths);
+        Assert.Equal(cutter is null, pocket.Paths.IsEmpty);
         if (cutter is null) Assert.Equal("router: no cutter is narrow enough for grooves 2.9 mm wide: 1 groove in panel", Assert.Single(plan.Findings).Message);
         else Assert.Empty(plan.Findings);
     }
@@ -117,7 +118,11 @@ public class ToolTests
         Assert.Equal(isKnown, opening.Tool.IsKnown);
         if (isKnown) Assert.Equal(cutter, opening.Tool.Diameter);
         Assert.Equal(isKnown, plan.Findings.IsEmpty);
-        Assert.NotEmpty(opening.Paths);
+        Assert.Equal(!isKnown, opening.Paths.IsEmpty);
+        if (isKnown) return;
+        // The missing one is as wide as the hollows are round.
+        Assert.InRange(opening.Tool.Diameter, 2 * radius - 0.01, 2 * radius + 0.1);
+        Assert.Equal($"router: no cutter follows an opening into all its hollows; one of {LengthStyle.Millimetres.Describe(opening.Tool.Diameter)} would: 1 opening in panel", Assert.Single(plan.Findings).Message);
     }
 
     [Fact]
@@ -129,17 +134,58 @@ public class ToolTests
         Assert.Equal(4, ways[0].Segments.Length);
     }
 
-    // Its way would be no closed line, and nothing would stay for the controller to compensate.
-    [Fact]
-    public void Slot_as_wide_as_the_cutter_takes_a_narrower_one_or_is_said()
+    // It goes once along the middle, and nothing falls out.
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Opening_as_wide_as_the_cutter_is_one_way_along_its_middle(bool isRound)
     {
-        var panel = Plain(300, 200, Opening(Contour.Slot(new(50, 50), new(90, 80), 6)));
-        var (both, wide) = (Machines.PlanOf(panel, Router(Cutter(6), Cutter(3))), Machines.PlanOf(panel, Router(Cutter(6))));
+        var outline = isRound ? Contour.Slot(new(50, 50), new(90, 80), 6) : Contour.Rectangle(50, 50, 100, 56);
+        var plan = Machines.PlanOf(Plain(300, 200, Opening(outline)), Router(Cutter(6), Cutter(3)));
 
-        var opening = both.Programs.Single().Operations.OfType<ProfileOperation>().Single(p => !p.IsOutside);
-        Assert.Equal((3, true, 4), (opening.Tool.Diameter, opening.Paths.Single().IsClosed, opening.Paths.Single().Segments.Length));
-        Assert.Empty(both.Findings);
-        Assert.Equal("router: no cutter follows an opening into hollows 6 mm wide: 1 opening in panel", Assert.Single(wide.Findings).Message);
+        Assert.Empty(plan.Findings);
+        Assert.Single(plan.Programs.Single().Operations.OfType<ProfileOperation>());
+        var slot = Assert.Single(plan.Programs.Single().Operations.OfType<PocketOperation>());
+        Assert.Equal((6, null, outline), (slot.Tool.Diameter, slot.Depth, slot.Finished));
+        var way = Assert.Single(slot.Paths);
+        Assert.False(way.IsClosed);
+        var middle = Assert.Single(way.Segments);
+        Point2[] ends = isRound ? [new(50, 50), new(90, 80)] : [new(53, 53), new(97, 53)];
+        Assert.True(middle.IsLine);
+        Assert.All(new[] { middle.Start, middle.End }.OrderBy(p => p.X).Zip(ends), p => Assert.True(p.First.DistanceTo(p.Second) < 1e-9, $"{p}"));
+    }
+
+    [Theory]
+    [InlineData(6, true)]
+    [InlineData(6.005, true)]       // as good as that
+    [InlineData(6.02, false)]
+    public void Round_opening_as_wide_as_the_cutter_is_plunged(double diameter, bool isPlunged)
+    {
+        var plan = Machines.PlanOf(Plain(300, 200, Opening(Contour.Circle(new(50, 60), diameter / 2))), Router(Cutter(6)));
+
+        Assert.Empty(plan.Findings);
+        Assert.Equal(isPlunged ? 1 : 2, plan.Programs.Single().Operations.OfType<ProfileOperation>().Count());
+        if (!isPlunged) return;
+        var plunged = Assert.Single(plan.Programs.Single().Operations.OfType<DrillOperation>());
+        Assert.Equal((Cutter(6), null, new Point2(50, 60), diameter), (plunged.Tool, plunged.Depth, plunged.At, Math.Round(plunged.Diameter, 9)));
+    }
+
+    // Grooves, bores and cuts: what is missing is drawn, so that nobody overlooks it, and cannot be taken for a way.
+    [Fact]
+    public void What_no_tool_makes_stands_as_its_finished_edge_on_a_layer_of_its_own()
+    {
+        var (opening, groove) = (Contour.RoundedRectangle(50, 100, 150, 150, 1), Groove(20, 50, 180, 50, 4, 6));
+        var machine = Machines.Milling(6);
+        var panel = Plain(300, 200, Opening(opening), groove);
+
+        var drawing = MachineDrawing.Of(Machines.ProgramOf(panel, machine), new());
+
+        var untold = drawing.Entities.Where(e => e.Layer.Role == Role.NoTool).ToList();
+        Assert.Equal(["NO_TOOL", "NO_TOOL"], untold.Select(e => e.Layer.Name));
+        Assert.Equal([groove.Outline.Bounds, opening.Bounds], untold.Select(e => e.Bounds).OrderBy(b => b.Min.Y));
+        Assert.Equal(["OUTLINE_PATH_600"], drawing.Entities.Except(untold).Select(e => e.Layer.Name));
+        // In a drawing of finished edges they are what they are.
+        Assert.DoesNotContain(MachineDrawing.Of(Machines.ProgramOf(panel, machine with { Paths = CutLines.Finished }), new()).Layers, l => l.Role == Role.NoTool);
     }
 
     // A notch narrower than the cutter, a neck between two wide halves, an arm of an opening.

@@ -45,7 +45,7 @@ public class TwoFacesTests
     public void Turned_back_every_bore_is_the_panels_own() => Gen.Select(Drilled, AnyRouter).Sample((panel, machine) =>
     {
         var programs = Machines.PlanOf(panel, machine).Programs;
-        var found = programs.SelectMany(program => program.Operations.OfType<DrillOperation>().Where(d => !d.IsForPin).Select(d => Row(Back(program, panel, d.At), d.Depth is null ? null : d.Face, d.Diameter, d.Depth)));
+        var found = programs.SelectMany(program => program.Operations.OfType<DrillOperation>().Where(d => !d.IsForPin).Select(d => Row(Back(programs, program, panel, d.At), d.Depth is null ? null : d.Face, d.Diameter, d.Depth)));
 
         var expected = panel.Features.OfType<Bore>().Select(b => Row(b.At.Point, b.Depth is null ? null : b.Surface, b.Diameter.Value, b.Depth?.Value));
         Assert.Equal(expected.Order(), found.Order());
@@ -58,7 +58,7 @@ public class TwoFacesTests
         foreach (var program in Machines.PlanOf(panel, machine with { Pins = null }).Programs)
         {
             var lie = program.Panels.Single().Lie;
-            var box = lie.Of(machine.IsOriginSawn ? panel.CutOutline : panel.Outline).Bounds;
+            var box = lie.Of(machine.IsOriginSawn || program.IsSecond ? panel.CutOutline : panel.Outline).Bounds;
             var corner = machine.Origin switch { Corner.LowerLeft => box.Min, Corner.UpperRight => box.Max, Corner.LowerRight => new(box.Max.X, box.Min.Y), _ => new(box.Min.X, box.Max.Y) };
             Assert.True(corner.Length < 1e-9, $"{corner}");
         }
@@ -102,7 +102,7 @@ public class TwoFacesTests
     {
         var plan = Machines.PlanOf(Plain(200, 100, Blind(50, 50, 6, 8, Surface.Outside)), Machines.Milling(6) with { Pins = new LocatingPins(8, 25) });
 
-        Assert.Contains(plan.Findings, f => f.Rule == "machine-tools" && f.Message.Contains("8 mm", StringComparison.Ordinal) && f.Panels.SequenceEqual(["panel"]));
+        Assert.Contains(plan.Findings, f => f is { Rule: "machine-tools", Severity: Severity.Warning, Panels.IsEmpty: true, Message: "router: no tool makes the bores of its pins, 8 mm" });
     }
 
     [Fact]
@@ -129,6 +129,22 @@ public class TwoFacesTests
         else Assert.Contains($"{count} feature{(count == 1 ? "" : "s")} in panel", Assert.Single(plan.Findings, f => f.Rule == "machine-faces").Message, StringComparison.Ordinal);
     }, iter: Fuzz.Iterations(60));
 
+    [Theory]
+    [InlineData(MachineKind.Router, 2)]
+    [InlineData(MachineKind.Laser, 2)]
+    [InlineData(MachineKind.Drawing, 0)]
+    public void Bores_in_edges_that_are_left_out_are_noted(MachineKind kind, int count)
+    {
+        var bore = Blind(100, 9, 8, 20, Surface.Near);
+        var machine = new Machine { Name = "any", Kind = kind, Tools = [new(ToolKind.Cutter, 6), new(ToolKind.Beam, 0.2)] };
+
+        var plan = Machines.PlanOf(Plain(300, 200, bore, bore with { Method = BoreMethod.Marked }, Blind(100, 9, 8, 20, Surface.Start)), machine);
+
+        Assert.Equal(
+            count == 0 ? [] : [(Severity.Note, "any: it drills no edges: 2 bores in panel")],
+            plan.Findings.Where(f => f.Rule == "machine-faces").Select(f => (f.Severity, f.Message)));
+    }
+
     [Fact]
     public void Drawing_shows_the_other_face_as_seen_through() => Drilled.Sample(panel =>
     {
@@ -139,12 +155,21 @@ public class TwoFacesTests
             program.Operations.OfType<DrillOperation>().Select(d => Row(d.At, d.Face, d.Diameter, d.Depth)).Order());
     }, iter: Fuzz.Iterations(40));
 
-    // From the table to the panel's own frame: shift back, then turn back about the axis.
-    private static Point2 Back(FaceProgram program, Panel panel, Point2 at)
+    // From the table to the panel's own frame: from the origin corner to the panel's, then turned back about the axis. On pins the origin stays
+    // where it was; against stops the panel that is turned over lies with its sawn edges.
+    private static Point2 Back(IReadOnlyList<FaceProgram> programs, FaceProgram program, Panel panel, Point2 at)
     {
-        var p = at - program.Origin;
-        if (program.Panels.Single().Lie.Up == Surface.Inside) return p;
-        return program.Machine.Flip == FlipAxis.Length ? p with { Y = panel.Width.Value - p.Y } : p with { X = panel.Length.Value - p.X };
+        var machine = program.Machine;
+        var zeroed = machine.Pins is null ? program : programs[0];
+        var corners = (machine.IsOriginSawn || zeroed.IsSecond ? panel.CutOutline : panel.Outline).Segments.Select(s => Turned(zeroed, s.Start)).ToList();
+        var origin = new Point2(
+            machine.Origin is Corner.LowerLeft or Corner.UpperLeft ? corners.Min(c => c.X) : corners.Max(c => c.X),
+            machine.Origin is Corner.LowerLeft or Corner.LowerRight ? corners.Min(c => c.Y) : corners.Max(c => c.Y));
+        return Turned(program, at + origin);
+
+        // There and back are one.
+        Point2 Turned(FaceProgram lying, Point2 p) =>
+            lying.Panels.Single().Lie.Up == Surface.Inside ? p : machine.Flip == FlipAxis.Length ? p with { Y = panel.Width.Value - p.Y } : p with { X = panel.Length.Value - p.X };
     }
 
     private static string Row(Point2 at, Surface? face, double diameter, double? depth) => FormattableString.Invariant($"{at.X:0.0000} {at.Y:0.0000} {face} {diameter:0.0000} {depth:0.0000}");
