@@ -77,7 +77,7 @@ internal static class CheckValues
         ["uncompensated_outer"] = r => Square(r["drawn_mm"], -r["kerf_mm"] / 2),
         ["uncompensated_hole"] = r => Round(r["drawn_mm"], r["kerf_mm"] / 2),
         ["router_outer_path"] = r => WayOf(Loose(r["part_mm"], 80, 18), Machines.Milling(r["tool_d_mm"])).Width,
-        ["router_pocket_path"] = r => WayOf(Loose(300, 200, 18).WithFeatures([Groove.Along("test", Surface.Inside, new Position(Mm(50), Mm(100)), new Position(Mm(250), Mm(100)), Mm(r["pocket_mm"]), Mm(6))]), Machines.Milling(r["tool_d_mm"])).Height,
+        ["router_pocket_path"] = r => WayOf(Loose(300, 200, 18).WithFeatures([Groove.Along("test", Surface.Inside, new Position(Mm(50), Mm(100)), new Position(Mm(250), Mm(100)), Mm(r["pocket_mm"]), Mm(6))]), Machines.Milling(r["tool_d_mm"]) with { Corners = InnerCorners.Round }).Height,
         ["corner_residue"] = r => CornerRelief.Residue(r["tool_r_mm"]),
         ["dogbone_centre_offset_each_axis"] = r => CornerRelief.FromWall(r["tool_r_mm"]),
         ["dogbone_overcut_each_wall"] = r => CornerRelief.IntoWall(r["tool_r_mm"]),
