@@ -54,6 +54,15 @@ public enum Role
     /// <summary>A centre line.</summary>
     Centre,
 
+    /// <summary>An extreme position of something that moves: an open door, an extended shelf.</summary>
+    Phantom,
+
+    /// <summary>The room a bought part takes, in a view.</summary>
+    Hardware,
+
+    /// <summary>The lines across a cut face.</summary>
+    Hatching,
+
     /// <summary>A dimension with its lines, terminators and text.</summary>
     Dimension,
 

@@ -90,6 +90,7 @@ public sealed class SvgExporter : IDrawingExporter
     {
         LinePattern.Dashed => [12 * pen.WidthMm, 3 * pen.WidthMm],
         LinePattern.Chain => [24 * pen.WidthMm, 3 * pen.WidthMm, 0.5 * pen.WidthMm, 3 * pen.WidthMm],
+        LinePattern.DoubleDotChain => [24 * pen.WidthMm, 3 * pen.WidthMm, 0.5 * pen.WidthMm, 3 * pen.WidthMm, 0.5 * pen.WidthMm, 3 * pen.WidthMm],
         _ => [],
     };
 }
