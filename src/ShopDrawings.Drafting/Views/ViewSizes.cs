@@ -112,7 +112,7 @@ internal sealed class ViewSizes
     /// </summary>
     public CuttingPlane Cut(int axis)
     {
-        var (from, to) = Openings(axis).DefaultIfEmpty((Whole.Min.Along(axis), Whole.Max.Along(axis))).MaxBy(s => s.To - s.From);
+        var (from, to) = Openings(axis).DefaultIfEmpty((Whole.Min.Along(axis), Whole.Max.Along(axis))).MaxBy(s => s.Item2 - s.Item1);
         // A little aside of the middle, where the edges of a pair of doors would be cut.
         var middle = from + (to - from) * (axis == 0 ? 0.45 : 0.5);
         var axes = Panels.SelectMany(p => p.Features.OfType<Bore>().Where(b => b.Fastener is not null).Select(b => b.AxisIn(p) is var a ? (p.Placement!.ToAssembly(a.From), p.Placement.ToAssembly(a.To)) : default));
