@@ -54,6 +54,9 @@ public enum Role
     /// <summary>A centre line.</summary>
     Centre,
 
+    /// <summary>An edge that shows in a view that is there to be understood, not measured, and one behind the plane of a section.</summary>
+    VisibleEdge,
+
     /// <summary>An extreme position of something that moves: an open door, an extended shelf.</summary>
     Phantom,
 

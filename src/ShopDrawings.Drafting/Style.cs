@@ -46,6 +46,7 @@ public sealed class Style
         Role.EdgeBore => new(0.25, LinePattern.Continuous, 5, "#000000"),
         Role.Hidden => new(0.25, LinePattern.Dashed, 8, "#000000"),
         Role.Centre => new(0.25, LinePattern.Chain, 4, "#000000"),
+        Role.VisibleEdge => new(0.35, LinePattern.Continuous, 7, "#000000"),
         Role.Phantom => new(0.25, LinePattern.DoubleDotChain, 8, "#000000"),
         Role.Hardware => new(0.25, LinePattern.Continuous, 5, "#000000"),
         Role.Hatching => new(0.13, LinePattern.Continuous, 8, "#000000"),

@@ -14,7 +14,7 @@ public static class AssemblySheets
     private static readonly Layer BalloonLayer = new("BALLOON", Role.Lettering, "Numbers of the list of parts");
 
     // Pulled apart, panels stand this much further from the middle along x, y and z, as a share of their distance from it.
-    private static readonly Point3 Apart = new(0.9, 1.1, 0.45);
+    private static readonly Point3 Apart = new(0.9, 1.1, 0.4);
 
     /// <summary>All sheets of an assembly, each with the name its file is given; none where no panel is placed.</summary>
     /// <param name="assembly">What is built.</param>
@@ -47,8 +47,10 @@ public static class AssemblySheets
         yield return new Sheet("plan", "Plan, from above", Type, Plan(assembly, sizes, out var plan), plan, Swings(assembly));
         var (upright, level) = (sizes.Cut(0), sizes.Cut(2));
         string Place(double from, double to) => lengths.Print(to - from);
-        yield return new Sheet("section-a", $"Section A–A, {Place(sizes.Carcass.Min.X, upright.Level)} from the left", "Section", Section(assembly, sizes, upright, out var a), a, ["Seen from the left. Thin rectangles with centre lines: screws and dowels in the plane."]);
-        yield return new Sheet("section-b", $"Section B–B, {Place(sizes.Standing, level.Level)} above the floor", "Section", Section(assembly, sizes, level, out var b), b, ["Seen from above. Thin rectangles with centre lines: screws and dowels in the plane."]);
+        string Seen(AssemblyView view, string from) => $"Seen from {from}.{(view.CutsBores ? " Thin rectangles with centre lines: bores of screws, dowels and fittings in the plane." : "")}";
+        var (a, b) = (Section(assembly, sizes, upright, out var ofA), Section(assembly, sizes, level, out var ofB));
+        yield return new Sheet("section-a", $"Section A–A, {Place(sizes.Carcass.Min.X, upright.Level)} from the left", "Section", a, ofA, [Seen(a, "the left")]);
+        yield return new Sheet("section-b", $"Section B–B, {Place(sizes.Standing, level.Level)} above the floor", "Section", b, ofB, [Seen(b, "above")]);
     }
 
     private static AssemblyView Front(Assembly assembly, ViewSizes sizes, out ImmutableArray<Span> spans)
@@ -162,8 +164,11 @@ public static class AssemblySheets
         spans =
         [
             new(whole.Min.X, whole.Max.X, ViewSide.Above, "overall width"), new(whole.Min.Y, whole.Max.Y, ViewSide.Left, "overall depth"),
-            new(box.Min.X, whole.Min.X, ViewSide.Above, "room at the left for a door"), new(whole.Max.X, box.Max.X, ViewSide.Above, "room at the right for a door"),
-            new(box.Min.Y, whole.Min.Y, ViewSide.Left, "room at the front for a door"),
+            .. sizes.Doors.IsEmpty ? Array.Empty<Span>() :
+            [
+                new(box.Min.X, whole.Min.X, ViewSide.Above, "room at the left for a door"), new(whole.Max.X, box.Max.X, ViewSide.Above, "room at the right for a door"),
+                new(box.Min.Y, whole.Min.Y, ViewSide.Left, "room at the front for a door"),
+            ],
         ];
         return view;
     }
@@ -246,7 +251,7 @@ public static class AssemblySheets
         {
             var around = Around(scale);
             var more = SheetFrame.Wrapped(size, Notes(scale)).Length - SheetFrame.Wrapped(size, sheet.Notes).Length;
-            return new Point2(around.Width, around.Height + (size.HasRoomBesideTitle ? 0 : more * SheetFrame.NotePitch));
+            return (new Point2(around.Width, around.Height + (size.HasRoomBesideTitle ? 0 : more * SheetFrame.NotePitch)), around.Width * around.Height);
         });
         var notes = SheetFrame.Wrapped(choice.Size, Notes(choice.Scale));
         var (room, box) = (choice.Size.Room(notes.Length), Around(choice.Scale));
@@ -272,17 +277,19 @@ public static class AssemblySheets
 
         var view = new AssemblyView(assembly, Projection.Isometric, _ => true, moved: Moved);
         var (list, bounds) = (new PartsList(assembly, lengths), view.Bounds);
+        // On lying sheets the list stands on the title block, and the view has all the height beside both.
         static bool IsLying(SheetSize size) => size.Page.X > size.Page.Y;
-        var choice = SheetChoice.Of(lengths.IsInches ? SheetSize.Inch : SheetSize.Metric, [], (scale, size) =>
+        var sheetSizes = lengths.IsInches ? SheetSize.Inch : SheetSize.Metric;
+        var choice = SheetChoice.Of(sheetSizes, [], (scale, size) =>
         {
             var drawn = new Point2(bounds.Width / scale + 2 * Margin, bounds.Height / scale + 2 * Gap);
-            return IsLying(size)
-                ? new(drawn.X + list.Size.X + Gap, Math.Max(drawn.Y, list.Size.Y + 2 * Gap))
-                : new(Math.Max(drawn.X, list.Size.X + 4), drawn.Y + list.Size.Y + Gap);
+            return (IsLying(size)
+                ? new Point2(drawn.X + size.TitleBlock.Width, Math.Max(drawn.Y - SheetFrame.TitleHeight, list.Size.Y + Gap))
+                : new Point2(Math.Max(drawn.X, list.Size.X + 4), drawn.Y + list.Size.Y + Gap), drawn.X * drawn.Y + list.Size.X * list.Size.Y);
         });
         var room = choice.Size.Room(0);
-        var corner = IsLying(choice.Size) ? new Point2(room.Max.X - list.Size.X - Gap, room.Max.Y - Gap) : new Point2(room.Centre.X - list.Size.X / 2, room.Min.Y + list.Size.Y + Gap);
-        var free = IsLying(choice.Size) ? room with { Max = new(corner.X, room.Max.Y) } : room with { Min = new(room.Min.X, corner.Y) };
+        var corner = IsLying(choice.Size) ? new Point2(room.Max.X - (choice.Size.TitleBlock.Width + list.Size.X) / 2, room.Max.Y - Gap) : new Point2(room.Centre.X - list.Size.X / 2, room.Min.Y + list.Size.Y + Gap);
+        var free = IsLying(choice.Size) ? new Box2(choice.Size.Frame.Min, new(choice.Size.TitleBlock.Min.X, room.Max.Y)) : room with { Min = new(room.Min.X, corner.Y) };
         var drawnSize = new Point2(bounds.Width, bounds.Height) * (1.0 / choice.Scale);
         var origin = free.Centre - drawnSize * 0.5;
         var drawing = new Box2(origin, origin + drawnSize);

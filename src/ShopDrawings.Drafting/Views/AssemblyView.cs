@@ -15,6 +15,7 @@ internal sealed record CuttingPlane(int Axis, double Level);
 internal sealed class AssemblyView
 {
     private static readonly Layer OutlineLayer = new("OUTLINE", Role.Outline, "Edges of panels");
+    private static readonly Layer EdgeLayer = new("EDGE", Role.VisibleEdge, "Edges of panels behind the cut, or of a pictorial view");
     private static readonly Layer HardwareLayer = new("HARDWARE", Role.Hardware, "Room bought parts take");
     private static readonly Layer BoreLayer = new("BORE", Role.Bore, "Bores");
     private static readonly Layer HatchLayer = new("HATCH", Role.Hatching, "Cut faces");
@@ -75,6 +76,9 @@ internal sealed class AssemblyView
     /// <summary>The box around all it shows.</summary>
     public Box2 Bounds => items.Select(i => Projection.Map(i.Body.Bounds)).Concat(phantoms.Select(p => p.Bounds)).Aggregate((a, b) => a.Union(b));
 
+    /// <summary>Whether bores lie in the plane of the section.</summary>
+    public bool CutsBores => cutBores.Count > 0;
+
     /// <summary>The blocks bought parts on some panels take.</summary>
     public static IEnumerable<Box3> Blocks(Assembly assembly, IReadOnlyCollection<Panel> panels)
     {
@@ -124,10 +128,17 @@ internal sealed class AssemblyView
         Point2 Place(Point2 p) => corner + (p - origin) * (1.0 / scale);
         Segment OnPaper(Segment s) => new(Place(s.Start), Place(s.End), s.Bulge);
 
-        foreach (var entity in Hatches(scale, Place)) yield return entity;
+        var faces = CutFaces().ToList();
+        foreach (var (panel, angle, outline, holes) in faces)
+            yield return new HatchEntity(HatchLayer, outline.Mapped(Place, false), [.. holes.Select(h => h.Mapped(Place, false))], new HatchPattern(angle, Spacing(panel.Board.Kind)));
+        var edges = faces.SelectMany(f => f.Holes.Prepend(f.Outline)).ToList();
+        foreach (var outline in edges) yield return new ContourEntity(OutlineLayer, outline.Mapped(Place, false));
+        bool IsCutEdge(Segment line) => edges.Exists(e => e.DistanceTo(line.Start) < 1e-3 && e.DistanceTo(line.Middle) < 1e-3 && e.DistanceTo(line.End) < 1e-3);
+
+        var layer = plane is null && Projection != Projection.Isometric ? OutlineLayer : EdgeLayer;
         var (lines, arcs) = hidden.Draw(LeastBore * scale);
-        foreach (var (body, line) in lines) yield return new SegmentEntity(items[body].Panel is null ? HardwareLayer : OutlineLayer, OnPaper(line));
-        foreach (var arc in arcs) yield return Arc(arc, scale, Place);
+        foreach (var (body, line) in lines.Where(l => !IsCutEdge(l.Line))) yield return new SegmentEntity(items[body].Panel is null ? HardwareLayer : layer, OnPaper(line));
+        foreach (var arc in arcs) yield return Arc(arc, arc.IsMouth ? BoreLayer : layer, scale, Place);
         foreach (var bore in cutBores) yield return new ContourEntity(BoreLayer, bore.Mapped(Place, false));
         foreach (var line in centres) yield return new SegmentEntity(CentreLayer, OnPaper(line));
         foreach (var line in phantoms) yield return new SegmentEntity(PhantomLayer, OnPaper(line));
@@ -137,7 +148,7 @@ internal sealed class AssemblyView
     public ImmutableArray<VisibleLine> Lines() => hidden.Draw(double.PositiveInfinity).Lines;
 
     // Neighbours are told apart by the direction of the lines, kinds of board by their distance (ISO 128-3, from memory).
-    private IEnumerable<Entity> Hatches(int scale, Func<Point2, Point2> place)
+    private IEnumerable<(Panel Panel, double Angle, Contour Outline, ImmutableArray<Contour> Holes)> CutFaces()
     {
         if (plane is null) yield break;
         var directions = new List<(Box2 Box, double Angle)>();
@@ -149,9 +160,7 @@ internal sealed class AssemblyView
             var near = directions.Where(d => d.Box.Min.X < box.Max.X && d.Box.Max.X > box.Min.X && d.Box.Min.Y < box.Max.Y && d.Box.Max.Y > box.Min.Y).ToList();
             var angle = new[] { 45.0, 135, 60, 120 }.FirstOrDefault(a => near.TrueForAll(d => d.Angle != a), 45);
             directions.Add((box, angle));
-            var pattern = new HatchPattern(angle, Spacing(panel.Board.Kind));
-            foreach (var (outline, holes) in contours)
-                yield return new HatchEntity(HatchLayer, outline.Mapped(p => place(p), false), [.. holes.Select(h => h.Mapped(p => place(p), false))], pattern);
+            foreach (var (outline, holes) in contours) yield return (panel, angle, outline, holes);
         }
 
         Contour OnView(Contour c) => c.Mapped(p => Projection.Map(Body.InSpace(plane.Axis, plane.Level, p)), Mirrors(plane.Axis));
@@ -200,9 +209,8 @@ internal sealed class AssemblyView
         }
     }
 
-    private Entity Arc(VisibleArc arc, int scale, Func<Point2, Point2> place)
+    private Entity Arc(VisibleArc arc, Layer layer, int scale, Func<Point2, Point2> place)
     {
-        var layer = arc.IsMouth ? BoreLayer : OutlineLayer;
         Point2 Vector(Point2 p) => Projection.Map(Body.InSpace(arc.Axis, 0, p)) * (1.0 / scale);
         var centre = place(Projection.Map(Body.InSpace(arc.Axis, arc.Level, arc.Edge.Centre)));
         var (a, b) = (Vector(new(arc.Edge.Radius, 0)), Vector(new(0, arc.Edge.Radius)));

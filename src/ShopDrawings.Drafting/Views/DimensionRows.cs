@@ -115,16 +115,26 @@ internal sealed class DimensionRows
             _ => span.Side,
         };
         var middle = (from + to) / 2;
-        for (var row = 0; row < MostRows; row++)
-        {
-            var candidate = new Placed(span, side, row, from, to, middle - width / 2, middle + width / 2);
-            if (!Fits(candidate)) continue;
-            placed.Add(candidate);
-            return;
-        }
+        // A text over the ends of its extension lines only stands free above and at the left.
+        foreach (var at in isWide ? [side] : new[] { side, Opposite(side) })
+            for (var row = 0; row < MostRows; row++)
+            {
+                var candidate = new Placed(span, at, row, from, to, middle - width / 2, middle + width / 2);
+                if (!Fits(candidate)) continue;
+                placed.Add(candidate);
+                return;
+            }
 
         leftOut.Add(span);
     }
+
+    private static ViewSide Opposite(ViewSide side) => side switch
+    {
+        ViewSide.Below => ViewSide.Above,
+        ViewSide.Above => ViewSide.Below,
+        ViewSide.Left => ViewSide.Right,
+        _ => ViewSide.Left,
+    };
 
     private bool Fits(Placed candidate)
     {

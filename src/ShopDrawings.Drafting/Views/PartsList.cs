@@ -17,7 +17,7 @@ internal sealed class PartsList
     private const double RowHeight = 5;
 
     private static readonly Layer TableLayer = new("PARTS_LIST", Role.Lettering, "List of panels");
-    private static readonly double[] Columns = [10, 62, 54, 32, 12];
+    private static readonly double[] Columns = [10, 58, 62, 32, 14];
 
     private readonly LengthStyle lengths;
 

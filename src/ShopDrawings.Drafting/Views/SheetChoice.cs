@@ -13,7 +13,7 @@ public sealed record SheetChoice(SheetSize Size, int Scale, double Used)
     public static ImmutableArray<int> Scales { get; } = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 
     // How much more of its room a larger sheet must use to be taken instead of a smaller one.
-    private const double CostOfLarger = 0.15;
+    private const double CostOfLarger = 0.05;
 
     /// <summary>
     /// The sheet that is used best, larger ones only where they are used clearly better. Lettering keeps its height at every scale, so what is
@@ -21,8 +21,8 @@ public sealed record SheetChoice(SheetSize Size, int Scale, double Used)
     /// </summary>
     /// <param name="sizes">The sheets, the smallest first.</param>
     /// <param name="notes">Notes for the sheet.</param>
-    /// <param name="needed">Width and height in mm needed on paper at a scale 1:n on a sheet.</param>
-    public static SheetChoice Of(ImmutableArray<SheetSize> sizes, IReadOnlyList<string> notes, Func<int, SheetSize, Point2> needed)
+    /// <param name="needed">Width and height in mm needed on paper at a scale 1:n on a sheet, and the area that is not empty then, in mm².</param>
+    public static SheetChoice Of(ImmutableArray<SheetSize> sizes, IReadOnlyList<string> notes, Func<int, SheetSize, (Point2 Size, double Area)> needed)
     {
         ArgumentNullException.ThrowIfNull(needed);
         SheetChoice? best = null;
@@ -33,8 +33,8 @@ public sealed record SheetChoice(SheetSize Size, int Scale, double Used)
             foreach (var scale in Scales)
             {
                 var need = needed(scale, sizes[i]);
-                if (need.X > room.Width || need.Y > room.Height) continue;
-                var used = need.X * need.Y / (room.Width * room.Height);
+                if (need.Size.X > room.Width || need.Size.Y > room.Height) continue;
+                var used = need.Area / (room.Width * room.Height);
                 var score = used - CostOfLarger * Math.Max(0, i - 1);
                 if (score > bestScore) (best, bestScore) = (new SheetChoice(sizes[i], scale, used), score);
                 break;

@@ -62,7 +62,7 @@ public static class SheetFrame
                 var height = Lettering.Width(value, Normal) <= width ? Normal : Small;
                 if (value.Length > 0) yield return new TextEntity(BlockLayer, new(x + 2, top - Row + 2.2), height, Fitted(value, height, width));
                 else
-                    foreach (var entity in Symbol(new(x + share * block.Width / 2 + 4, top - Row / 2), isThirdAngle: lengths.IsInches)) yield return entity;
+                    foreach (var entity in Symbol(new(x + share * block.Width / 2, top - Row + 3.3), isThirdAngle: lengths.IsInches)) yield return entity;
                 x += share * block.Width;
             }
 
