@@ -264,8 +264,8 @@ public static class AssemblySheets
 
     private static Drawing Exploded(Assembly assembly, ViewSizes sizes, LengthStyle lengths, string note, int count)
     {
-        const double Margin = 18;
-        const double Gap = 6;
+        const double Margin = 24;
+        const double Gap = 3;
         const string Title = "Exploded view with list of parts";
         var middle = (sizes.Whole.Min + sizes.Whole.Max) * 0.5;
         Point3 Moved(Panel panel)
@@ -315,17 +315,19 @@ public static class AssemblySheets
     private static IEnumerable<Entity> Balloons(List<(int Number, Point2 At)> marks, Box2 view, Box2 room)
     {
         const double Radius = 4;
-        const double Away = 10;
         const double Pitch = 10;
         var half = (marks.Count + 1) / 2;
         var left = marks.OrderBy(m => m.At.X).Take(half).OrderBy(m => m.At.Y).ToList();
         var right = marks.OrderBy(m => m.At.X).Skip(half).OrderBy(m => m.At.Y).ToList();
-        foreach (var (column, x) in new[] { (left, view.Min.X - Away), (right, view.Max.X + Away) })
+        foreach (var (column, edge, outwards) in new[] { (left, view.Min.X, -1), (right, view.Max.X, 1) })
         {
+            // The nearest column whose leaders pass no other circle.
             var heights = Spread([.. column.Select(m => m.At.Y)], Pitch, room.Min.Y + Radius + 2, room.Max.Y - Radius - 2);
-            foreach (var ((number, at), y) in column.Zip(heights))
+            ImmutableArray<Point2> Centres(double away) => [.. heights.Select(y => new Point2(edge + outwards * away, y))];
+            bool IsClear(double away) => Centres(away) is var all && column.Zip(all).All(m => all.All(c => c == m.Second || new Segment(m.First.At, m.Second).DistanceTo(c) > Radius + 0.5));
+            var away = new[] { 8.0, 10, 12, 14, 16, 18 }.Where(IsClear).DefaultIfEmpty(18).First();
+            foreach (var ((number, at), centre) in column.Zip(Centres(away)))
             {
-                var centre = new Point2(x, y);
                 var towards = (at - centre) * (1 / at.DistanceTo(centre));
                 yield return new CircleEntity(BalloonLayer, centre, Radius);
                 yield return new TextEntity(BalloonLayer, centre, 3.5, number.ToString(CultureInfo.InvariantCulture), Anchor.Middle);
@@ -334,13 +336,25 @@ public static class AssemblySheets
         }
     }
 
-    // Heights in order, at least a pitch apart and between two ends, each as near to where it is wanted as those before let it.
+    // Heights in order, at least a pitch apart and between two ends: the mean of pushing upwards and pushing downwards.
     private static double[] Spread(double[] wanted, double pitch, double low, double high)
     {
         pitch = Math.Min(pitch, (high - low) / Math.Max(1, wanted.Length - 1));
-        var heights = wanted.ToArray();
-        for (var i = 0; i < heights.Length; i++) heights[i] = Math.Max(heights[i], i == 0 ? low : heights[i - 1] + pitch);
-        for (var i = heights.Length - 1; i >= 0; i--) heights[i] = Math.Min(heights[i], i == heights.Length - 1 ? high : heights[i + 1] - pitch);
-        return heights;
+        var (up, down) = (wanted.ToArray(), wanted.ToArray());
+        void Raise(double[] heights)
+        {
+            for (var i = 0; i < heights.Length; i++) heights[i] = Math.Max(heights[i], i == 0 ? low : heights[i - 1] + pitch);
+        }
+
+        void Lower(double[] heights)
+        {
+            for (var i = heights.Length - 1; i >= 0; i--) heights[i] = Math.Min(heights[i], i == heights.Length - 1 ? high : heights[i + 1] - pitch);
+        }
+
+        Raise(up);
+        Lower(up);
+        Lower(down);
+        Raise(down);
+        return [.. up.Zip(down, (a, b) => (a + b) / 2)];
     }
 }

@@ -14,7 +14,7 @@ internal sealed record PartsRow(int Number, ImmutableArray<Panel> Panels, int? M
 internal sealed class PartsList
 {
     private const double Height = 2.5;
-    private const double RowHeight = 5;
+    private const double RowHeight = 4.6;
 
     private static readonly Layer TableLayer = new("PARTS_LIST", Role.Lettering, "List of panels");
     private static readonly double[] Columns = [10, 58, 62, 32, 14];
@@ -65,7 +65,7 @@ internal sealed class PartsList
             var x = corner.X;
             for (var k = 0; k < Columns.Length; k++)
             {
-                if (lines[i][k].Length > 0) yield return new TextEntity(TableLayer, new(x + 1.2, corner.Y - (i + 1) * RowHeight + (i == 0 ? 1.3 : 0.9)), Height, SheetFrame.Fitted(lines[i][k], Height, Columns[k] - 2.2));
+                if (lines[i][k].Length > 0) yield return new TextEntity(TableLayer, new(x + 1.2, corner.Y - (i + 1) * RowHeight + (i == 0 ? 1.1 : 0.8)), Height, SheetFrame.Fitted(lines[i][k], Height, Columns[k] - 2.2));
                 x += Columns[k];
             }
         }

@@ -12,11 +12,14 @@ public sealed record SheetChoice(SheetSize Size, int Scale, double Used)
     /// <summary>The reductions of ISO 5455 (from memory) that drawings of furniture use, then some that are only taken where nothing else fits.</summary>
     public static ImmutableArray<int> Scales { get; } = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 
-    // How much more of its room a larger sheet must use to be taken instead of a smaller one.
-    private const double CostOfLarger = 0.05;
+    // How much more of its room a larger sheet must use to be taken instead of a smaller one: the largest is no sheet for a wall.
+    private static readonly ImmutableArray<double> CostOfLarger = [0, 0, 0.05, 0.3];
+
+    // How much less of its room may be used for a drawing twice as large.
+    private const double WorthOfScale = 0.08;
 
     /// <summary>
-    /// The sheet that is used best, larger ones only where they are used clearly better. Lettering keeps its height at every scale, so what is
+    /// The sheet that is used best; a larger one must be used better, or show the drawing larger. Lettering keeps its height at every scale, so what is
     /// needed does not shrink in proportion. Where nothing fits, the largest sheet at the smallest scale.
     /// </summary>
     /// <param name="sizes">The sheets, the smallest first.</param>
@@ -35,7 +38,7 @@ public sealed record SheetChoice(SheetSize Size, int Scale, double Used)
                 var need = needed(scale, sizes[i]);
                 if (need.Size.X > room.Width || need.Size.Y > room.Height) continue;
                 var used = need.Area / (room.Width * room.Height);
-                var score = used - CostOfLarger * Math.Max(0, i - 1);
+                var score = used - CostOfLarger[Math.Min(i, CostOfLarger.Length - 1)] - WorthOfScale * Math.Log2(scale);
                 if (score > bestScore) (best, bestScore) = (new SheetChoice(sizes[i], scale, used), score);
                 break;
             }
