@@ -13,9 +13,6 @@ public static class AssemblySheets
     private static readonly Layer DimensionLayer = new("DIMENSION", Role.Dimension, "Sizes");
     private static readonly Layer BalloonLayer = new("BALLOON", Role.Lettering, "Numbers of the list of parts");
 
-    // Pulled apart, panels stand this much further from the middle along x, y and z, as a share of their distance from it.
-    private static readonly Point3 Apart = new(0.9, 1.1, 0.4);
-
     /// <summary>All sheets of an assembly, each with the name its file is given; none where no panel is placed.</summary>
     /// <param name="assembly">What is built.</param>
     /// <param name="lengths">How lengths are printed; in inches sheets are US sizes and views stand in the third angle.</param>
@@ -67,6 +64,12 @@ public static class AssemblySheets
         {
             all.Add(new(front.Min.X, front.Max.X, ViewSide.Below, "width of a front"));
             all.Add(new(front.Min.Z, front.Max.Z, ViewSide.Right, "height of a front"));
+        }
+
+        if (sizes.Doors.IsEmpty)
+        {
+            foreach (var (from, to) in sizes.Openings(0)) all.Add(new(from, to, ViewSide.Below, "clear width"));
+            foreach (var (from, to) in sizes.Openings(2)) all.Add(new(from, to, ViewSide.Right, "clear height"));
         }
 
         foreach (var (from, to) in sizes.Reveals(0)) all.Add(new(from, to, ViewSide.Above, "reveal"));
@@ -267,16 +270,24 @@ public static class AssemblySheets
         const double Margin = 24;
         const double Gap = 3;
         const string Title = "Exploded view with list of parts";
-        var middle = (sizes.Whole.Min + sizes.Whole.Max) * 0.5;
-        Point3 Moved(Panel panel)
+        var list = new PartsList(assembly, lengths);
+        var (view, shown, hidden) = Pulled(Explosion.Factors[0]);
+        for (var i = 1; i < Explosion.Factors.Length && hidden > 0; i++)
         {
-            var box = ViewSizes.Box(panel);
-            var away = (box.Min + box.Max) * 0.5 - middle;
-            return new Point3(away.X * Apart.X, away.Y * Apart.Y, away.Z * Apart.Z);
+            var further = Pulled(Explosion.Factors[i]);
+            if (further.Hidden < hidden) (view, shown, hidden) = further;
         }
 
-        var view = new AssemblyView(assembly, Projection.Isometric, _ => true, moved: Moved);
-        var (list, bounds) = (new PartsList(assembly, lengths), view.Bounds);
+        var bounds = view.Bounds;
+        (AssemblyView View, Dictionary<int, Point2?> Shown, int Hidden) Pulled(Point3 factors)
+        {
+            var pulled = new AssemblyView(assembly, Projection.Isometric, _ => true, moved: new Explosion(sizes, factors).Shift);
+            var lines = pulled.Lines().Select(l => l.Line).ToList();
+            var points = list.Rows.Where(r => r.Panels.Any(p => p.Placement is not null))
+                .ToDictionary(r => r.Number, r => r.Panels.Where(p => p.Placement is not null).Select(p => pulled.Showing(p, lines)).FirstOrDefault(p => p is not null));
+            return (pulled, points, points.Values.Count(p => p is null));
+        }
+
         // On lying sheets the list stands on the title block, and the view has all the height beside both.
         static bool IsLying(SheetSize size) => size.Page.X > size.Page.Y;
         var sheetSizes = lengths.IsInches ? SheetSize.Inch : SheetSize.Metric;
@@ -295,18 +306,18 @@ public static class AssemblySheets
         var drawing = new Box2(origin, origin + drawnSize);
         Point2 Place(Point2 p) => origin + (p - bounds.Min) * (1.0 / choice.Scale);
 
-        var lines = view.Lines().Select(l => l.Line).ToList();
         var marks = new List<(int Number, Point2 At)>();
+        var behind = new List<int>();
         foreach (var row in list.Rows)
         {
             var placed = row.Panels.Where(p => p.Placement is not null).ToList();
             if (placed.Count == 0) continue;
-            var at = placed.Select(p => view.Showing(p, lines)).FirstOrDefault(p => p is not null)
-                ?? view.Projection.Map(view.Items.First(i => i.Panel == placed[0]).Body.Bounds is var b ? (b.Min + b.Max) * 0.5 : default);
+            if (shown[row.Number] is null) behind.Add(row.Number);
+            var at = shown[row.Number] ?? view.Projection.Map(view.Items.First(i => i.Panel == placed[0]).Body.Bounds is var b ? (b.Min + b.Max) * 0.5 : default);
             marks.Add((row.Number, Place(at)));
         }
 
-        var fields = new TitleFields(Title, "Assembly drawing", assembly.Name, count, count, choice.Scale, note);
+        var fields = new TitleFields(Title, "Assembly drawing", assembly.Name, count, count, choice.Scale, behind.Count == 0 ? note : $"{note} Behind others: {string.Join(", ", behind)}.");
         return new Drawing($"{assembly.Name}: {Title}", string.Create(CultureInfo.InvariantCulture, $"{assembly.Name} pulled apart, {list.Rows.Length} kinds of panels, scale 1:{choice.Scale}."), choice.Size.Page,
             [.. SheetFrame.Of(choice.Size, fields, lengths, []), .. view.Draw(choice.Scale, origin), .. list.Draw(corner), .. Balloons(marks, drawing, free)]);
     }

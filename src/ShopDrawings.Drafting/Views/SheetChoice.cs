@@ -16,7 +16,7 @@ public sealed record SheetChoice(SheetSize Size, int Scale, double Used)
     private static readonly ImmutableArray<double> CostOfLarger = [0, 0, 0.05, 0.3];
 
     // How much less of its room may be used for a drawing twice as large.
-    private const double WorthOfScale = 0.08;
+    private const double WorthOfScale = 0.15;
 
     /// <summary>
     /// The sheet that is used best; a larger one must be used better, or show the drawing larger. Lettering keeps its height at every scale, so what is
