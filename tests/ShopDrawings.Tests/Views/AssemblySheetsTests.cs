@@ -1,5 +1,6 @@
 using System.Globalization;
 using ShopDrawings.Drafting;
+using ShopDrawings.Dxf;
 using ShopDrawings.Kernel;
 using ShopDrawings.Svg;
 
@@ -123,6 +124,23 @@ public class AssemblySheetsTests
         Assert.Equal(5 + 4 * 4, drawing.Entities.OfType<HatchEntity>().Count());
         Assert.Contains(drawing.Entities, e => e.Layer.Role == Role.Centre);
         Assert.Contains(drawing.Entities, e => e.Layer.Role == Role.Bore);
+    }
+
+    [Fact]
+    public void A_sheet_as_DXF_is_sound_and_has_its_line_types()
+    {
+        OutsideProgram.DemandPython("ezdxf shapely");
+        using var folder = new TemporaryFolder();
+        var path = folder["plan.dxf"];
+        var plan = Sheets("home-lab").Single(s => s.Name == "plan").Drawing;
+        // The reader takes a drawing for full size and would hold the texts of dimensions against paper.
+        var bare = new Drawing(plan.Title, plan.Description, plan.Page, plan.Entities.Where(e => e is not Dimension));
+        using (var file = File.Create(path)) new DxfExporter().Write(bare, file);
+
+        var result = OutsideProgram.RunOracle("dxf_audit.py", "ezdxf shapely", path);
+
+        Assert.True(result.ExitCode == 0, result.Output + result.Errors);
+        Assert.Contains("\nPHANTOM\n", File.ReadAllText(path).Replace("\r", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
     [Fact]
