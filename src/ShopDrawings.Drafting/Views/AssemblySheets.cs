@@ -74,14 +74,13 @@ public static class AssemblySheets
 
         foreach (var (from, to) in sizes.Reveals(0)) all.Add(new(from, to, ViewSide.Above, "reveal"));
         foreach (var (from, to) in sizes.Reveals(2)) all.Add(new(from, to, ViewSide.Left, "reveal"));
-        foreach (var (height, block, piece) in sizes.Heights(HardwareKind.Hinge))
+        foreach (var (height, _, piece) in sizes.Heights(HardwareKind.Hinge))
         {
-            if (assembly.Motions.OfType<Swing>().FirstOrDefault(s => piece.Id.StartsWith(s.Id + "/", StringComparison.Ordinal) || piece.Mounts.Any(m => s.Panels.Contains(m.Panel))) is not { } swing) continue;
+            if (assembly.Motions.OfType<Swing>().FirstOrDefault(s => piece.Mounts.Any(m => s.Panels.Contains(m.Panel))) is not { } swing) continue;
             var door = ViewSizes.Box(assembly.Panel(swing.Panels[0]));
             all.Add(new(door.Min.Z, height, ViewSide.Right, "middle of a hinge above the lower edge of its door"));
             var (edge, inwards) = swing.IsLeft ? (door.Min.X, 1) : (door.Max.X, -1);
             view.AddCentre(new Segment(new(edge - inwards * 12, height), new(edge + inwards * 60, height)));
-            _ = block;
         }
 
         spans = all.ToImmutable();
@@ -182,7 +181,7 @@ public static class AssemblySheets
         var view = new AssemblyView(assembly, isUpright ? Projection.Left : Projection.Plan, _ => true, plane);
         var (whole, carcass) = (sizes.Whole, sizes.Carcass);
         var all = ImmutableArray.CreateBuilder<Span>();
-        void Depth(double front, double back, ViewSide side, string what) => all.Add(isUpright ? new(-back, -front, side, what) : new(front, back, side == ViewSide.Below ? ViewSide.Left : ViewSide.Left, what));
+        void Depth(double front, double back, ViewSide side, string what) => all.Add(isUpright ? new(-back, -front, side, what) : new(front, back, ViewSide.Left, what));
         Depth(carcass.Min.Y, carcass.Max.Y, ViewSide.Below, "depth of the sides");
         bool IsCut(Box3 b) => b.Min.Along(plane.Axis) < plane.Level && b.Max.Along(plane.Axis) > plane.Level;
         foreach (var panel in sizes.Panels.Where(p => IsCut(ViewSizes.Box(p))))

@@ -16,9 +16,6 @@ internal sealed record Projection
     /// <summary>Seen from the left: the front of the cabinet is at the right.</summary>
     public static Projection Left { get; } = new(new(0, -1, 0), new(0, 0, 1), new(-1, 0, 0));
 
-    /// <summary>Seen from the right: the front of the cabinet is at the left.</summary>
-    public static Projection FromRight { get; } = new(new(0, 1, 0), new(0, 0, 1), new(1, 0, 0));
-
     /// <summary>Seen from above: the front of the cabinet is at the bottom.</summary>
     public static Projection Plan { get; } = new(new(1, 0, 0), new(0, 1, 0), new(0, 0, 1));
 
