@@ -54,6 +54,18 @@ public enum Role
     /// <summary>A centre line.</summary>
     Centre,
 
+    /// <summary>An edge that shows in a view that is there to be understood, not measured, and one behind the plane of a section.</summary>
+    VisibleEdge,
+
+    /// <summary>An extreme position of something that moves: an open door, an extended shelf.</summary>
+    Phantom,
+
+    /// <summary>The room a bought part takes, in a view.</summary>
+    Hardware,
+
+    /// <summary>The lines across a cut face.</summary>
+    Hatching,
+
     /// <summary>A dimension with its lines, terminators and text.</summary>
     Dimension,
 

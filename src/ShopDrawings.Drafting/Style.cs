@@ -11,6 +11,9 @@ public enum LinePattern
 
     /// <summary>Long dash and dot: centre lines.</summary>
     Chain,
+
+    /// <summary>Long dash and two dots: adjacent parts and extreme positions of moving ones.</summary>
+    DoubleDotChain,
 }
 
 /// <summary>How a role looks.</summary>
@@ -25,6 +28,7 @@ public sealed record Pen(double WidthMm, LinePattern Pattern, int ColourIndex, s
     {
         LinePattern.Dashed => [12 * WidthMm, 3 * WidthMm],
         LinePattern.Chain => [24 * WidthMm, 3 * WidthMm, 0.5 * WidthMm, 3 * WidthMm],
+        LinePattern.DoubleDotChain => [24 * WidthMm, 3 * WidthMm, 0.5 * WidthMm, 3 * WidthMm, 0.5 * WidthMm, 3 * WidthMm],
         _ => [],
     };
 
@@ -58,6 +62,10 @@ public sealed class Style
         Role.EdgeBore => new(0.25, LinePattern.Continuous, 5, "#000000"),
         Role.Hidden => new(0.25, LinePattern.Dashed, 8, "#000000"),
         Role.Centre => new(0.25, LinePattern.Chain, 4, "#000000"),
+        Role.VisibleEdge => new(0.35, LinePattern.Continuous, 7, "#000000"),
+        Role.Phantom => new(0.25, LinePattern.DoubleDotChain, 8, "#000000"),
+        Role.Hardware => new(0.25, LinePattern.Continuous, 5, "#000000"),
+        Role.Hatching => new(0.13, LinePattern.Continuous, 8, "#000000"),
         Role.Dimension => new(0.25, LinePattern.Continuous, 2, "#000000"),
         Role.Lettering => new(0.25, LinePattern.Continuous, 7, "#000000"),
         Role.Frame => new(0.7, LinePattern.Continuous, 7, "#000000"),

@@ -59,6 +59,7 @@ public static class Shop
         var drawings = ImmutableArray.CreateBuilder<JobDrawing>();
         var twins = PanelTwins.Find(design.Assembly.Panels);
         var stacks = PanelStacks.Find(design.Assembly.Panels);
+        drawings.AddRange(AssemblySheets.Of(design.Assembly, design.Lengths).Select(s => new JobDrawing($"drawings/{s.Name}", "svg", s.Drawing)));
         foreach (var panel in design.Assembly.Panels)
         {
             var sheets = PanelSheet.Of(panel, design.Assembly.Name, design.Lengths, findings, twins.GetValueOrDefault(panel.Id), stacks.FirstOrDefault(s => s.Panels.Any(p => p.Id == panel.Id)));

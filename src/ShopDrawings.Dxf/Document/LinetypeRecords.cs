@@ -16,6 +16,7 @@ internal sealed class LinetypeRecords(RecordWriter records)
         LinePattern.Continuous => "Continuous",
         LinePattern.Dashed => "DASHED",
         LinePattern.Chain => "CENTER",
+        LinePattern.DoubleDotChain => "PHANTOM",
         _ => throw new ArgumentOutOfRangeException(nameof(pattern)),
     };
 
@@ -35,7 +36,8 @@ internal sealed class LinetypeRecords(RecordWriter records)
         {
             // Dashes and gaps in mm, after ISO 128-2 from memory, coarse enough for a drawing at full size.
             if (pattern == LinePattern.Dashed) Record(tables, NameOf(pattern), SkeletonHandle.Dashed, "Dashed __ __ __ __", [6, -3]);
-            else Record(tables, NameOf(pattern), SkeletonHandle.Chain, "Center ____ _ ____ _", [12, -2.5, 1, -2.5]);
+            else if (pattern == LinePattern.Chain) Record(tables, NameOf(pattern), SkeletonHandle.Chain, "Center ____ _ ____ _", [12, -2.5, 1, -2.5]);
+            else Record(tables, NameOf(pattern), SkeletonHandle.DoubleDotChain, "Phantom ____ _ _ ____ _ _", [12, -2.5, 1, -2.5, 1, -2.5]);
         }
 
         tables.End();

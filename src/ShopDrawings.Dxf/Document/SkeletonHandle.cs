@@ -15,7 +15,7 @@ internal static class SkeletonHandle
     public const long UcsTable = 0x15, AppIdTable = 0x16, DimensionStyleTable = 0x17, BlockRecordTable = 0x18;
 
     public const long ActiveViewport = 0x20, StandardStyle = 0x21, AppId = 0x22, StandardDimensionStyle = 0x23;
-    public const long ByBlock = 0x24, ByLayer = 0x25, Continuous = 0x26, Dashed = 0x27, Chain = 0x28, LayerZero = 0x29;
+    public const long ByBlock = 0x24, ByLayer = 0x25, Continuous = 0x26, Dashed = 0x27, Chain = 0x28, LayerZero = 0x29, DoubleDotChain = 0x2A;
 
     public const long ModelSpaceRecord = 0x30, ModelSpaceBlock = 0x31, ModelSpaceEnd = 0x32;
     public const long PaperSpaceRecord = 0x33, PaperSpaceBlock = 0x34, PaperSpaceEnd = 0x35;

@@ -1,0 +1,153 @@
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings.Drafting;
+
+/// <summary>The side of a view dimensions stand on.</summary>
+internal enum ViewSide
+{
+    /// <summary>Below it, lengths to the right.</summary>
+    Below,
+
+    /// <summary>Above it, lengths to the right.</summary>
+    Above,
+
+    /// <summary>At its left, lengths upwards.</summary>
+    Left,
+
+    /// <summary>At its right, lengths upwards.</summary>
+    Right,
+}
+
+/// <summary>A length to be shown beside a view, before the scale.</summary>
+/// <param name="From">The smaller coordinate along the side.</param>
+/// <param name="To">The larger one.</param>
+/// <param name="Side">The side wished; one too short for its text goes above or to the left, where the text may stand over the ends.</param>
+/// <param name="What">What it is, in words, for a note where no row has room for it.</param>
+internal sealed record Span(double From, double To, ViewSide Side, string What);
+
+/// <summary>
+/// Sorts lengths into rows beside a view: short ones near it, so that extension lines cross few dimension lines, ten millimetres from the view
+/// and then eight apart. In a row nothing touches; no extension line runs through a text.
+/// </summary>
+internal sealed class DimensionRows
+{
+    /// <summary>Lettering height in mm.</summary>
+    public const double Height = 2.5;
+
+    private const double First = 10;
+    private const double Apart = 8;
+    private const int MostRows = 9;
+
+    private readonly List<Placed> placed = [];
+    private readonly List<Span> leftOut = [];
+
+    private DimensionRows()
+    {
+    }
+
+    // A length in its row; all in mm on paper along the side.
+    private sealed record Placed(Span Span, ViewSide Side, int Row, double From, double To, double TextFrom, double TextTo)
+    {
+        private const double Tail = 2 * DimensionProportions.ArrowLength * Height;
+
+        private bool IsShort => To - From < 3 * DimensionProportions.ArrowLength * Height;
+
+        /// <summary>What it takes of its row.</summary>
+        public (double From, double To) Reach => (Math.Min(TextFrom - 0.6, IsShort ? From - Tail - 0.6 : From), Math.Max(TextTo + 0.6, IsShort ? To + Tail + 0.6 : To));
+    }
+
+    /// <summary>Lengths that found no row.</summary>
+    public IReadOnlyList<Span> LeftOut => leftOut;
+
+    /// <summary>Rows for lengths at a scale 1:n. Of lengths between the same ends one is left.</summary>
+    public static DimensionRows Of(IEnumerable<Span> spans, int scale, LengthStyle lengths)
+    {
+        var rows = new DimensionRows();
+        var unique = spans.DistinctBy(s => (s.Side is ViewSide.Below or ViewSide.Above, Math.Round(s.From, 3), Math.Round(s.To, 3)));
+        foreach (var span in unique.Where(s => s.To - s.From > 0.05).OrderBy(s => Math.Round(s.To - s.From, 3)).ThenBy(s => s.From)) rows.Place(span, scale, lengths);
+        return rows;
+    }
+
+    /// <summary>How far the rows of a side reach from the view in mm, texts included.</summary>
+    public double Reach(ViewSide side)
+    {
+        var rows = placed.Where(p => p.Side == side).Select(p => p.Row + 1).DefaultIfEmpty().Max();
+        return rows == 0 ? 4 : First + (rows - 1) * Apart + 6;
+    }
+
+    /// <summary>How far texts reach beyond the view's ends along the sides, in mm: to the left, below, to the right, above.</summary>
+    public (double Left, double Below, double Right, double Above) Beyond(Point2 viewSize)
+    {
+        double Over(bool isUpright, bool isEnd) => placed.Where(p => (p.Side is ViewSide.Left or ViewSide.Right) == isUpright)
+            .Select(p => isEnd ? p.Reach.To - (isUpright ? viewSize.Y : viewSize.X) : -p.Reach.From).Append(0).Max();
+        return (Over(false, false), Over(true, false), Over(false, true), Over(true, true));
+    }
+
+    /// <summary>The dimensions beside a view.</summary>
+    /// <param name="layer">Their layer.</param>
+    /// <param name="view">Where the view lies on paper.</param>
+    /// <param name="lengths">How lengths are printed.</param>
+    public IEnumerable<Entity> Draw(Layer layer, Box2 view, LengthStyle lengths) => placed.Select(p =>
+    {
+        var away = First + p.Row * Apart;
+        var text = lengths.Print(p.Span.To - p.Span.From);
+        var isUpright = p.Side is ViewSide.Left or ViewSide.Right;
+        var (edge, line) = p.Side switch
+        {
+            ViewSide.Below => (view.Min.Y, view.Min.Y - away),
+            ViewSide.Above => (view.Max.Y, view.Max.Y + away),
+            ViewSide.Left => (view.Min.X, view.Min.X - away),
+            _ => (view.Max.X, view.Max.X + away),
+        };
+        Point2 At(double along, double across) => isUpright ? new(across, view.Min.Y + along) : new(view.Min.X + along, across);
+        return new LinearDimension(layer, At(p.From, edge), At(p.To, edge), At(p.From, line), isUpright, text, Height);
+    });
+
+    private void Place(Span span, int scale, LengthStyle lengths)
+    {
+        var (from, to) = (span.From / scale, span.To / scale);
+        var width = Lettering.Width(lengths.Print(span.To - span.From), Height);
+        var isWide = width + 2 * DimensionProportions.TextGap * Height > to - from;
+        var side = (isWide, span.Side) switch
+        {
+            (true, ViewSide.Below) => ViewSide.Above,
+            (true, ViewSide.Right) => ViewSide.Left,
+            _ => span.Side,
+        };
+        var middle = (from + to) / 2;
+        // A text over the ends of its extension lines only stands free above and at the left.
+        foreach (var at in isWide ? [side] : new[] { side, Opposite(side) })
+            for (var row = 0; row < MostRows; row++)
+            {
+                var candidate = new Placed(span, at, row, from, to, middle - width / 2, middle + width / 2);
+                if (!Fits(candidate)) continue;
+                placed.Add(candidate);
+                return;
+            }
+
+        leftOut.Add(span);
+    }
+
+    private static ViewSide Opposite(ViewSide side) => side switch
+    {
+        ViewSide.Below => ViewSide.Above,
+        ViewSide.Above => ViewSide.Below,
+        ViewSide.Left => ViewSide.Right,
+        _ => ViewSide.Left,
+    };
+
+    private bool Fits(Placed candidate)
+    {
+        const double Clear = 0.7;
+        static bool Runs(Placed line, Placed text) =>
+            new[] { line.From, line.To }.Any(x => x > text.TextFrom - Clear && x < text.TextTo + Clear);
+        foreach (var other in placed.Where(p => p.Side == candidate.Side))
+        {
+            if (other.Row == candidate.Row && candidate.Reach.From < other.Reach.To - 1e-6 && other.Reach.From < candidate.Reach.To - 1e-6) return false;
+            if (other.Row < candidate.Row && Runs(candidate, other)) return false;
+            if (other.Row > candidate.Row && Runs(other, candidate)) return false;
+        }
+
+        return true;
+    }
+}

@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings.Drafting;
+
+/// <summary>What a title block says (the fields of ISO 7200 somebody knows; the others are left out, as is a date, since there is no clock).</summary>
+/// <param name="Title">What the sheet shows.</param>
+/// <param name="DocumentType">What kind of document it is.</param>
+/// <param name="Project">What is built.</param>
+/// <param name="Sheet">The number of the sheet, from 1.</param>
+/// <param name="Sheets">How many there are.</param>
+/// <param name="Scale">The n of a scale 1:n.</param>
+/// <param name="Note">A general note.</param>
+public sealed record TitleFields(string Title, string DocumentType, string Project, int Sheet, int Sheets, int Scale, string Note);
+
+/// <summary>The frame of a sheet (ISO 5457) and its title block (ISO 7200), the same on every sheet.</summary>
+public static class SheetFrame
+{
+    /// <summary>Height of the title block in mm.</summary>
+    public const double TitleHeight = 36;
+
+    /// <summary>Distance from line to line of notes in mm.</summary>
+    public const double NotePitch = 5;
+
+    private const double Row = TitleHeight / 3;
+    private const double Small = 2.5;
+    private const double Normal = 3.5;
+
+    private static readonly Layer FrameLayer = new("FRAME", Role.Frame, "Frame of the sheet");
+    private static readonly Layer BlockLayer = new("TITLE_BLOCK", Role.Lettering, "Title block");
+    private static readonly Layer NoteLayer = new("NOTES", Role.Lettering, "Notes");
+
+    /// <summary>Frame, title block and notes.</summary>
+    /// <param name="size">The sheet.</param>
+    /// <param name="fields">What the title block says.</param>
+    /// <param name="lengths">How lengths are printed; in inches the third angle is used, else the first.</param>
+    /// <param name="notes">Lines beside or above the title block, each short enough for <see cref="Wrapped"/>.</param>
+    public static IEnumerable<Entity> Of(SheetSize size, TitleFields fields, LengthStyle lengths, ImmutableArray<string> notes)
+    {
+        var (frame, block) = (size.Frame, size.TitleBlock);
+        yield return Box(FrameLayer, frame);
+        yield return Box(BlockLayer, block);
+        var scale = string.Create(CultureInfo.InvariantCulture, $"1:{fields.Scale}");
+        var sheet = string.Create(CultureInfo.InvariantCulture, $"{fields.Sheet} of {fields.Sheets}");
+        (string Label, string Value, double Share)[][] rows =
+        [
+            [("Title", fields.Title, 0.56), ("Project", fields.Project, 0.44)],
+            [("Document type", fields.DocumentType, 0.32), ("Note", fields.Note, 0.68)],
+            [("Lengths", lengths.Statement, 0.32), ("Projection", "", 0.24), ("Scale", scale, 0.16), ("Paper", size.Name, 0.12), ("Sheet", sheet, 0.16)],
+        ];
+        var top = block.Max.Y;
+        foreach (var row in rows)
+        {
+            if (top < block.Max.Y) yield return Line(new(block.Min.X, top), new(block.Max.X, top));
+            var x = block.Min.X;
+            foreach (var (label, value, share) in row)
+            {
+                if (x > block.Min.X) yield return Line(new(x, top), new(x, top - Row));
+                yield return new TextEntity(BlockLayer, new(x + 2, top - 1.4 - Small), Small, label);
+                var width = share * block.Width - 4;
+                var height = Lettering.Width(value, Normal) <= width ? Normal : Small;
+                if (value.Length > 0) yield return new TextEntity(BlockLayer, new(x + 2, top - Row + 2.2), height, Fitted(value, height, width));
+                else
+                    foreach (var entity in Symbol(new(x + share * block.Width / 2, top - Row + 3.3), isThirdAngle: lengths.IsInches)) yield return entity;
+                x += share * block.Width;
+            }
+
+            top -= Row;
+        }
+
+        var y = size.HasRoomBesideTitle ? block.Max.Y - 3 - Small : block.Max.Y + 2.5 + (notes.Length - 1) * NotePitch;
+        foreach (var (note, i) in notes.Select((n, i) => (n, i)))
+            yield return new TextEntity(NoteLayer, new(frame.Min.X + 3, y - i * NotePitch), Small, note);
+    }
+
+    /// <summary>Notes broken into lines that fit beside the title block, or above it.</summary>
+    public static ImmutableArray<string> Wrapped(SheetSize size, IEnumerable<string> notes)
+    {
+        var width = (size.HasRoomBesideTitle ? size.TitleBlock.Min.X - size.Frame.Min.X : size.Frame.Width) - 6;
+        var lines = ImmutableArray.CreateBuilder<string>();
+        foreach (var note in notes)
+        {
+            var line = "";
+            foreach (var word in note.Split(' '))
+            {
+                var longer = line.Length == 0 ? word : $"{line} {word}";
+                if (line.Length > 0 && Lettering.Width(longer, Small) > width)
+                {
+                    lines.Add(line);
+                    longer = word;
+                }
+
+                line = Fitted(longer, Small, width);
+            }
+
+            if (line.Length > 0) lines.Add(line);
+        }
+
+        return lines.ToImmutable();
+    }
+
+    /// <summary>The text, or as much of it as fits a width in mm with an ellipsis.</summary>
+    internal static string Fitted(string text, double height, double width)
+    {
+        if (Lettering.Width(text, height) <= width) return text;
+        var runes = text.EnumerateRunes().ToList();
+        while (runes.Count > 0 && Lettering.Width(string.Concat(runes) + "…", height) > width) runes.RemoveAt(runes.Count - 1);
+        return string.Concat(runes) + "…";
+    }
+
+    // A truncated cone, its narrow end at the left, and its view from the left: at the right of it in first angle, at its left in third
+    // (ISO 5456-2, from memory).
+    private static IEnumerable<Entity> Symbol(Point2 middle, bool isThirdAngle)
+    {
+        const double Narrow = 1.25;
+        const double Wide = 2.5;
+        const double Apart = 5;
+        var (cone, circles) = isThirdAngle ? (middle + new Point2(Apart, 0), middle - new Point2(Apart, 0)) : (middle - new Point2(Apart, 0), middle + new Point2(Apart, 0));
+        var half = new Point2(2.5, 0);
+        Point2[] corners = [cone - half - new Point2(0, Narrow), cone + half - new Point2(0, Wide), cone + half + new Point2(0, Wide), cone - half + new Point2(0, Narrow)];
+        yield return new ContourEntity(BlockLayer, Contour.FromSegments(corners.Select((c, i) => new Segment(c, corners[(i + 1) % 4]))));
+        yield return new CircleEntity(BlockLayer, circles, Narrow);
+        yield return new CircleEntity(BlockLayer, circles, Wide);
+    }
+
+    private static ContourEntity Box(Layer layer, Box2 box) => new(layer, Contour.Rectangle(box.Min.X, box.Min.Y, box.Max.X, box.Max.Y));
+
+    private static SegmentEntity Line(Point2 from, Point2 to) => new(BlockLayer, new Segment(from, to));
+}
