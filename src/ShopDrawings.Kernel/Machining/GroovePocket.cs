@@ -22,8 +22,9 @@ internal sealed record GroovePocket(Contour Edge, ImmutableArray<CornerRelief.Ba
         var (from, to, width) = (groove.From.Point, groove.To.Point, groove.Width.Value);
         var along = (to - from) * (1 / from.DistanceTo(to));
         var side = along.Left * (width / 2);
-        var middle = (from + to) * 0.5;
-        var (start, end, left, right) = (Out(from), Out(to), Out(middle + side), Out(middle - side));
+        // A side runs out where all of it does; one that slants out of the panel does not.
+        double Along(Point2 off) => new[] { from, (from + to) * 0.5, to }.Min(p => Out(p + off));
+        var (start, end, left, right) = (Out(from), Out(to), Along(side), Along(side * -1));
         var isNarrow = isRelieved && width < 2 * CornerRelief.AlongWall(diameter / 2);
         double Closed(double beyond) => beyond > 0 ? beyond : isNarrow ? diameter / 2 : 0;
 
@@ -39,7 +40,7 @@ internal sealed record GroovePocket(Contour Edge, ImmutableArray<CornerRelief.Ba
         return new(edge, [.. freed], false);
 
         // How far the pocket goes on where it runs out of the panel; 0 where it does not.
-        double Out(Point2 at) => RunsOut(lying.Panel, at) ? diameter + lying.Panel.CutOutline.DistanceTo(at) : 0;
+        double Out(Point2 at) => !RunsOut(lying.Panel, at) ? 0 : lying.Panel.CutOutline.Contains(at) ? diameter + lying.Panel.CutOutline.DistanceTo(at) : diameter;
     }
 
     /// <summary>How much room a cutter has along a groove: its length, or no end where it runs out of the panel.</summary>

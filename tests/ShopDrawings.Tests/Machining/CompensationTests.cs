@@ -119,8 +119,10 @@ public class CompensationTests
     private static bool IsGroove(Panel panel, Contour groove, Line line, double cutter)
     {
         bool IsWithin(Point2 p) => new[] { panel.Outline, panel.CutOutline }.All(o => o.Contains(p) && o.DistanceTo(p) > 0.02);
-        var walls = groove.Segments.Where(s => IsWithin(s.Middle)).ToList();
-        var open = groove.Segments.Where(s => !IsWithin(s.Middle)).ToList();
+        // An end runs out with its middle, a side as a whole.
+        bool RunsOut(Segment s) => !IsWithin(s.Middle) && (s.Length < groove.Segments.Max(g => g.Length) - 1e-6 || !(IsWithin(s.Start) || IsWithin(s.End)));
+        var walls = groove.Segments.Where(s => !RunsOut(s)).ToList();
+        var open = groove.Segments.Where(RunsOut).ToList();
         double ToCarrier(Segment s, Point2 p) => Math.Abs((s.End - s.Start).Cross(p - s.Start)) / s.Length;
         return walls.All(s => Geometry.Samples.Along(s, 4).Where(IsWithin).All(p => Distance([line], p) < 0.01))
             && line.Points(4).Where(IsWithin).All(p => open.Count == 0 ? walls.Min(s => ToChord(s.Start, s.End, p)) < 0.01 : walls.Any(s => ToCarrier(s, p) < 0.01))
