@@ -40,7 +40,7 @@ public class SamplingTwinTests
             // What is round can leave points too slim to hit.
             foreach (var finding in findings.Where(f => f.Rule == "panels-overlap" && f.Numbers.All(n => n.Value > 4)))
                 if (!meetings.Exists(m => m.Kind == MeetingKind.Standing && finding.Panels.Contains(m.A) && finding.Panels.Contains(m.B))) Assert.Fail($"no point shows that {finding.Message}\n{project.Text}");
-        }, iter: 100, threads: 1);
+        }, iter: 60, threads: 1);
 
         // The twin has seen every kind of meeting, those that nobody looks for too, and cabinets without one.
         Assert.All(Enum.GetValues<MeetingKind>(), kind => Assert.True(seen.GetValueOrDefault(kind) > 10, kind.ToString()));
@@ -73,7 +73,7 @@ public class SamplingTwinTests
         Assert.Equal(expected.Keys.Order(StringComparer.Ordinal), moving.Keys.Order(StringComparer.Ordinal));
         Assert.All(expected, e => Assert.Equal(e.Value.Order(StringComparer.Ordinal), moving[e.Key].Panels.Order(StringComparer.Ordinal)));
         Assert.All(assembly.Joints, j => Assert.All(assembly.Motions, m => Assert.Equal(m.Panels.Contains(j.Through), m.Panels.Contains(j.Receiving))));
-    }, iter: 120, threads: 1);
+    }, iter: 60, threads: 1);
 
     [Theory]
     [InlineData("[0, 0, 18]", "bottom", "", false)]                                              // lies on it

@@ -32,7 +32,7 @@ internal static class Machines
     public static MachinePlan PlanOf(Panel panel, Machine machine) => MachiningPlanner.Plan([panel], [], machine, LengthStyle.Millimetres);
 
     /// <summary>A router whose one cutter mills every bore.</summary>
-    public static Machine Router { get; } = new() { Name = "router", Kind = MachineKind.Router, Tools = [new Tool(ToolKind.Cutter, 0.5)] };
+    public static Machine Router { get; } = new() { Name = "router", Kind = MachineKind.Router, Tools = [new Tool(ToolKind.Cutter, 2)] };
 
     /// <summary>All that its files show of a panel, face by face; a bore is a circle.</summary>
     public static IEnumerable<Entity> RoutedOf(Panel panel) => PlanOf(panel, Router).Programs.SelectMany(p => MachineDrawing.Of(p, new MachineDrawingSettings()).Entities);
