@@ -42,7 +42,7 @@ public partial class SheetRebuildTests
             var id = panel.GetProperty("id").GetString()!;
             Compare(id, Enumerable.Range(1, 99).Select(n => n == 1 ? $"panels/{id}.svg" : $"panels/{id}_{n}.svg").TakeWhile(files.ContainsKey).Select(f => files[f]), panel);
         }
-    }, iter: 10);
+    }, iter: Fuzz.Iterations(10));
 
     private static string Text(Output output)
     {
