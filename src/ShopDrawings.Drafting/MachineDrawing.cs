@@ -21,7 +21,7 @@ public sealed record MachineDrawingSettings
     public bool IsInches { get; init; }
 }
 
-/// <summary>Draws a machine's program: true size, in the machine's frame, in the order of its operations. Nothing is drawn twice.</summary>
+/// <summary>Draws a machine's program: true size, in the machine's frame, in the order of its operations. No entity is drawn twice; between tabs a cut runs once more, deeper.</summary>
 public static class MachineDrawing
 {
     /// <summary>Distance of what stands beside a panel from it, in mm.</summary>

@@ -23,14 +23,12 @@ public sealed record MachineProfile(Machine Machine, MachineDrawingSettings Draw
         const double Margins = 30, Lines = 7;
         if (Paper is not { } paper || drawing.Extents is not { } extents) return Dxf;
         var room = new Point2(paper.Width - Margins, paper.Height - Margins - Lines * (title.Length + 1));
-        var scale = Scales.FirstOrDefault(n => extents.Width / n <= room.X && extents.Height / n <= room.Y, Scales[^1]);
+        var scale = SheetChoice.Scales.FirstOrDefault(n => extents.Width / n <= room.X && extents.Height / n <= room.Y, SheetChoice.Scales[^1]);
         return Dxf with { Layout = new SheetLayout(paper.Width, paper.Height, scale, [.. title, string.Create(CultureInfo.InvariantCulture, $"1:{scale}")]) };
     }
 
     /// <summary>Where that format is asked for.</summary>
     public SourceSpan FormatAt { get; init; }
-
-    private static readonly int[] Scales = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 
     /// <summary>The unit of its files as their names say it: that of a DXF, else mm, which drawings are in.</summary>
     public string UnitSuffix => Format == Dxf.Format && Dxf.Unit == DrawingUnit.Inch ? "in" : "mm";

@@ -15,9 +15,6 @@ public sealed class PanelSheet
     private const double Normal = 3.5;
     private const double Large = 5;
 
-    // ISO 5455 (from memory): reduction scales.
-    private static readonly int[] Scales = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
-
     private static readonly Layer FrameLayer = new("FRAME", Role.Frame, "Frame and title strip");
     private static readonly Layer TextLayer = new("TEXT", Role.Lettering, "Title strip, list and notes");
     private static readonly Layer DimensionLayer = new("DIMENSION", Role.Dimension, "Sizes and places");
@@ -43,7 +40,7 @@ public sealed class PanelSheet
     {
         (this.panel, this.lengths, this.twin, this.stack, this.groups, this.paper) = (panel, lengths, twin, stack, groups, paper);
         var room = PanelArea;
-        scale = Scales.First(n => n == Scales[^1] || (panel.Length.Value / n <= room.Width && panel.Width.Value / n <= room.Height));
+        scale = SheetChoice.Scales.First(n => n == SheetChoice.Scales[^1] || (panel.Length.Value / n <= room.Width && panel.Width.Value / n <= room.Height));
         origin = room.Centre - new Point2(panel.Length.Value, panel.Width.Value) * (0.5 / scale);
     }
 
