@@ -8,7 +8,7 @@ namespace ShopDrawings.Svg;
 /// <summary>The SVG elements that draw an entity.</summary>
 internal static class SvgShapes
 {
-    /// <summary>One element for most entities, several for a dimension, a leader or hatch lines, none for a blank text.</summary>
+    /// <summary>One element for most entities, several for a dimension or a leader, none for a blank text or a hatch without lines.</summary>
     public static IEnumerable<SvgElement> Of(Entity entity, Pen pen, SvgPlane plane) => entity switch
     {
         ContourEntity { Contour.AsCircle: { } circle } => [Circle(circle.Centre, circle.Radius, plane)],
@@ -21,7 +21,7 @@ internal static class SvgShapes
         ArrowEntity arrow => [Arrow(arrow, pen, plane)],
         TextEntity text => string.IsNullOrWhiteSpace(text.Text) ? [] : [SvgLettering.Of(text, pen, plane)],
         EllipseEntity ellipse => [Ellipse(ellipse, plane)],
-        HatchEntity { Pattern: { } pattern } hatch => hatch.Lines(pattern).Select(line => Line(line, plane)),
+        HatchEntity { Pattern: { } pattern } hatch => Lines(hatch.Lines(pattern), plane),
         HatchEntity hatch => [Filled(hatch, pen, plane)],
         LeaderEntity leader => DimensionGraphics.Of(leader).SelectMany(part => Of(part, pen, plane)),
         Dimension dimension => DimensionGraphics.Of(dimension).SelectMany(part => Of(part, pen, plane)),
@@ -45,6 +45,19 @@ internal static class SvgShapes
     {
         var (start, end) = (plane.Map(line.Start), plane.Map(line.End));
         return new SvgLine { StartX = start.X, StartY = start.Y, EndX = end.X, EndY = end.Y };
+    }
+
+    // One element for all: the package takes its time over each.
+    private static SvgElement[] Lines(IEnumerable<Segment> lines, SvgPlane plane)
+    {
+        var path = new SvgPathSegmentList();
+        foreach (var line in lines)
+        {
+            path.Add(new SvgMoveToSegment(false, plane.Map(line.Start)));
+            path.Add(new SvgLineSegment(false, plane.Map(line.End)));
+        }
+
+        return path.Count == 0 ? [] : [new SvgPath { PathData = path }];
     }
 
     private static SvgPath Outline(Contour contour, SvgPlane plane)

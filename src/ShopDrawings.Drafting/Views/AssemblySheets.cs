@@ -27,7 +27,7 @@ public static class AssemblySheets
         var count = sheets.Count + 2;
         var drawings = ImmutableArray.CreateBuilder<(string, Drawing)>();
         foreach (var sheet in sheets) drawings.Add((sheet.Name, Plain(sheet, assembly.Name, lengths, note, drawings.Count + 1, count)));
-        var isometric = new Sheet("isometric", "Isometric view", "Assembly drawing", new AssemblyView(assembly, Projection.Isometric, _ => true), [], []);
+        var isometric = new Sheet("isometric", "Isometric view", "Assembly drawing", new AssemblyView(sizes.Bodies, Projection.Isometric, _ => true), [], []);
         drawings.Add((isometric.Name, Plain(isometric, assembly.Name, lengths, note, count - 1, count)));
         drawings.Add(("exploded", Exploded(assembly, sizes, lengths, note, count)));
         return drawings.ToImmutable();
@@ -52,7 +52,7 @@ public static class AssemblySheets
 
     private static AssemblyView Front(Assembly assembly, ViewSizes sizes, out ImmutableArray<Span> spans)
     {
-        var view = new AssemblyView(assembly, Projection.Front, _ => true);
+        var view = new AssemblyView(sizes.Bodies, Projection.Front, _ => true);
         var (whole, carcass) = (sizes.Whole, sizes.Carcass);
         var all = ImmutableArray.CreateBuilder<Span>();
         all.Add(new(whole.Min.X, whole.Max.X, ViewSide.Below, "overall width"));
@@ -89,7 +89,7 @@ public static class AssemblySheets
 
     private static AssemblyView Open(Assembly assembly, ViewSizes sizes, out ImmutableArray<Span> spans)
     {
-        var view = new AssemblyView(assembly, Projection.Front, p => !sizes.Doors.Contains(p));
+        var view = new AssemblyView(sizes.Bodies, Projection.Front, p => !sizes.Doors.Contains(p));
         var carcass = sizes.Carcass;
         var all = ImmutableArray.CreateBuilder<Span>();
         all.Add(new(carcass.Min.X, carcass.Max.X, ViewSide.Below, "carcass width"));
@@ -113,7 +113,7 @@ public static class AssemblySheets
 
     private static AssemblyView Side(Assembly assembly, ViewSizes sizes, out ImmutableArray<Span> spans)
     {
-        var view = new AssemblyView(assembly, Projection.Left, _ => true);
+        var view = new AssemblyView(sizes.Bodies, Projection.Left, _ => true);
         var (whole, carcass) = (sizes.Whole, sizes.Carcass);
         var all = ImmutableArray.CreateBuilder<Span>();
         void Depth(double front, double back, ViewSide side, string what) => all.Add(new(-back, -front, side, what));
@@ -146,7 +146,7 @@ public static class AssemblySheets
 
     private static AssemblyView Plan(Assembly assembly, ViewSizes sizes, out ImmutableArray<Span> spans)
     {
-        var view = new AssemblyView(assembly, Projection.Plan, _ => true);
+        var view = new AssemblyView(sizes.Bodies, Projection.Plan, _ => true);
         var whole = sizes.Whole;
         foreach (var swing in assembly.Motions.OfType<Swing>())
         {
@@ -178,7 +178,7 @@ public static class AssemblySheets
     private static AssemblyView Section(Assembly assembly, ViewSizes sizes, CuttingPlane plane, out ImmutableArray<Span> spans)
     {
         var isUpright = plane.Axis == 0;
-        var view = new AssemblyView(assembly, isUpright ? Projection.Left : Projection.Plan, _ => true, plane);
+        var view = new AssemblyView(sizes.Bodies, isUpright ? Projection.Left : Projection.Plan, _ => true, plane);
         var (whole, carcass) = (sizes.Whole, sizes.Carcass);
         var all = ImmutableArray.CreateBuilder<Span>();
         void Depth(double front, double back, ViewSide side, string what) => all.Add(isUpright ? new(-back, -front, side, what) : new(front, back, ViewSide.Left, what));
@@ -280,7 +280,7 @@ public static class AssemblySheets
         var bounds = view.Bounds;
         (AssemblyView View, Dictionary<int, Point2?> Shown, int Hidden) Pulled(Point3 factors)
         {
-            var pulled = new AssemblyView(assembly, Projection.Isometric, _ => true, moved: new Explosion(sizes, factors).Shift);
+            var pulled = new AssemblyView(sizes.Bodies, Projection.Isometric, _ => true, moved: new Explosion(sizes, factors).Shift);
             var lines = pulled.Lines().Select(l => l.Line).ToList();
             var points = list.Rows.Where(r => r.Panels.Any(p => p.Placement is not null))
                 .ToDictionary(r => r.Number, r => r.Panels.Where(p => p.Placement is not null).Select(p => pulled.Showing(p, lines)).FirstOrDefault(p => p is not null));

@@ -34,37 +34,32 @@ internal sealed class AssemblyView
     private readonly HiddenLines hidden;
 
     /// <summary>A view.</summary>
-    /// <param name="assembly">What is looked at.</param>
+    /// <param name="bodies">What is looked at.</param>
     /// <param name="projection">From where.</param>
     /// <param name="isShown">Which panels are there; a bought part is there with the panel it is fixed to first.</param>
     /// <param name="plane">Where it is cut, or nothing.</param>
     /// <param name="moved">How far a panel is moved, or nothing where all stand in place; then bought parts are left out.</param>
-    public AssemblyView(Assembly assembly, Projection projection, Func<Panel, bool> isShown, CuttingPlane? plane = null, Func<Panel, Point3>? moved = null)
+    public AssemblyView(Bodies bodies, Projection projection, Func<Panel, bool> isShown, CuttingPlane? plane = null, Func<Panel, Point3>? moved = null)
     {
         (Projection, this.plane) = (projection, plane);
         var isAbove = plane is not null && projection.ToViewer.Along(plane.Axis) < 0;
-        var panels = assembly.Panels.Where(p => p.Placement is not null && isShown(p)).ToList();
-        foreach (var panel in panels)
+        foreach (var (panel, body) in bodies.Panels.Where(b => isShown(b.Panel)))
         {
-            var whole = Body.Of(panel) is var body && moved is not null ? body.Moved(moved(panel)) : body;
-            var left = plane is null ? whole : whole.Beyond(plane.Axis, plane.Level, isAbove);
-            if (left is not null) items.Add((panel, left));
-            if (plane is null) continue;
-            var bounds = whole.Bounds;
-            if (bounds.Min.Along(plane.Axis) < plane.Level && bounds.Max.Along(plane.Axis) > plane.Level) cut.Add((panel, whole));
+            var whole = moved is null ? body : body.Moved(moved(panel));
+            if (Left(whole) is { } left) items.Add((panel, left));
+            if (plane is not null && whole.Bounds.Min.Along(plane.Axis) < plane.Level && whole.Bounds.Max.Along(plane.Axis) > plane.Level) cut.Add((panel, whole));
         }
 
         if (moved is null)
         {
-            foreach (var block in Blocks(assembly, panels))
-            {
-                var whole = Body.Block(block);
-                if ((plane is null ? whole : whole.Beyond(plane.Axis, plane.Level, isAbove)) is { } left) items.Add((null, left));
-            }
+            foreach (var (fixedTo, block) in bodies.Hardware.Where(b => isShown(b.FixedTo)))
+                if (Left(block) is { } left) items.Add((null, left));
         }
 
-        if (plane is not null) CutBores(panels);
+        if (plane is not null) CutBores(bodies.Panels.Select(b => b.Panel).Where(isShown));
         hidden = new HiddenLines(items.Select(i => i.Body), projection);
+
+        Body? Left(Body whole) => plane is null ? whole : whole.Beyond(plane.Axis, plane.Level, isAbove);
     }
 
     /// <summary>From where it is seen.</summary>
@@ -79,15 +74,6 @@ internal sealed class AssemblyView
     /// <summary>Whether bores lie in the plane of the section.</summary>
     public bool CutsBores => cutBores.Count > 0;
 
-    /// <summary>The blocks bought parts on some panels take.</summary>
-    public static IEnumerable<Box3> Blocks(Assembly assembly, IReadOnlyCollection<Panel> panels)
-    {
-        var byId = panels.ToDictionary(p => p.Id, StringComparer.Ordinal);
-        foreach (var piece in assembly.Hardware.Where(h => h.Mounts.Length > 0))
-            if (byId.TryGetValue(piece.Mounts[0].Panel, out var panel))
-                foreach (var volume in piece.Volumes) yield return panel.Placement!.ToAssembly(volume);
-    }
-
     /// <summary>Adds an extreme position, before the scale.</summary>
     public void AddPhantom(Segment line) => phantoms.Add(line);
 
@@ -100,7 +86,7 @@ internal sealed class AssemblyView
         const int Steps = 9;
         (Point2 At, double Clear)? best = null;
         foreach (var (_, body) in items.Where(i => i.Panel == panel))
-            foreach (var (axis, isPositive, level, pieces) in body.Surfaces())
+            foreach (var (axis, isPositive, level, pieces) in body.Surfaces)
             {
                 if (!hidden.Faces(axis, isPositive)) continue;
                 foreach (var piece in pieces)
@@ -111,14 +97,25 @@ internal sealed class AssemblyView
                             var at = new Point2(box.Min.X + box.Width * i / Steps, box.Min.Y + box.Height * k / Steps);
                             if (!piece.Outline.Contains(at) || piece.Holes.Any(h => h.Contains(at))) continue;
                             var point = Body.InSpace(axis, level, at);
-                            if (!hidden.Shows(axis, level, point)) continue;
                             var shown = Projection.Map(point);
-                            var clear = lines.Min(l => l.DistanceTo(shown));
-                            if (best is null || clear > best.Value.Clear + 1e-6) best = (shown, clear);
+                            if (Clear(shown, best?.Clear + 1e-6 ?? -1) is { } clear && hidden.Shows(axis, level, point)) best = (shown, clear);
                         }
             }
 
         return best?.At;
+
+        // The distance to the nearest line, or nothing where that is no further than some distance.
+        double? Clear(Point2 at, double least)
+        {
+            var nearest = double.PositiveInfinity;
+            foreach (var line in lines)
+            {
+                nearest = Math.Min(nearest, line.DistanceTo(at));
+                if (nearest <= least) return null;
+            }
+
+            return nearest;
+        }
     }
 
     /// <summary>Everything it shows on paper at a scale 1:n, its lower left corner at a point.</summary>

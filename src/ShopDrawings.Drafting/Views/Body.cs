@@ -33,6 +33,11 @@ internal sealed class Body
     private Body(int axis, ImmutableArray<Slab> slabs, ImmutableArray<RoundEdge> rounds, ImmutableArray<Mouth> mouths) =>
         (Axis, Slabs, Rounds, Mouths) = (axis, slabs, rounds, mouths);
 
+    // Found when first asked for, then kept: a body is drawn in every view.
+    private ImmutableArray<FlatSurface> surfaces;
+    private ImmutableArray<Wall> walls;
+    private ImmutableArray<Prism> prisms;
+
     /// <summary>The axis the slabs lie across: 0 x, 1 y, 2 z.</summary>
     public int Axis { get; }
 
@@ -54,6 +59,24 @@ internal sealed class Body
         /// <summary>The set of points its pieces cover.</summary>
         public PolygonOperations.Region Region => RegionOf(Pieces);
     }
+
+    /// <summary>A flat surface that looks along an axis.</summary>
+    /// <param name="Axis">The axis it lies across: 0 x, 1 y, 2 z.</param>
+    /// <param name="IsPositive">Whether it looks along the axis.</param>
+    /// <param name="Level">Where it lies on the axis.</param>
+    /// <param name="Pieces">Its outlines with their holes, in the plane's coordinates.</param>
+    public sealed record FlatSurface(int Axis, bool IsPositive, double Level, ImmutableArray<PolygonOperations.Piece> Pieces)
+    {
+        /// <summary>The same surface moved.</summary>
+        public FlatSurface Moved(Point3 by) => this with { Level = Level + by.Along(Axis), Pieces = Body.Moved(Pieces, OnPlane(Axis, by)) };
+    }
+
+    /// <summary>A wall of a slab.</summary>
+    /// <param name="Slab">The slab.</param>
+    /// <param name="Edge">Where it stands in the plane, the material on its left.</param>
+    /// <param name="Next">The edge that follows.</param>
+    /// <param name="Looks">The axis it looks along and whether in its direction, or nothing where it slants.</param>
+    public sealed record Wall(Slab Slab, Segment Edge, Segment Next, (int Axis, bool IsPositive)? Looks);
 
     /// <summary>The material of a placed panel.</summary>
     public static Body Of(Panel panel)
@@ -96,11 +119,14 @@ internal sealed class Body
     public Body Moved(Point3 by)
     {
         var (across, along) = (OnPlane(Axis, by), by.Along(Axis));
-        Contour Move(Contour c) => c.Moved(across);
         return new Body(Axis,
-            [.. Slabs.Select(s => new Slab(s.Low + along, s.High + along, [.. s.Pieces.Select(p => new PolygonOperations.Piece(Move(p.Outline), [.. p.Holes.Select(Move)]))]))],
+            [.. Slabs.Select(s => new Slab(s.Low + along, s.High + along, Moved(s.Pieces, across)))],
             [.. Rounds.Select(r => r with { Centre = r.Centre + across })],
-            [.. Mouths.Select(m => m with { Level = m.Level + by.Along(m.Axis), Edge = m.Edge with { Centre = m.Edge.Centre + OnPlane(m.Axis, by) } })]);
+            [.. Mouths.Select(m => m with { Level = m.Level + by.Along(m.Axis), Edge = m.Edge with { Centre = m.Edge.Centre + OnPlane(m.Axis, by) } })])
+        {
+            surfaces = [.. Surfaces.Select(s => s.Moved(by))],
+            prisms = [.. Prisms.Select(p => p.Moved(by))],
+        };
     }
 
     /// <summary>What of it lies beyond a plane across an axis: above the level or below it. Nothing where it lies all on the other side.</summary>
@@ -129,14 +155,20 @@ internal sealed class Body
     {
         if (axis == Axis) return Slabs.Where(s => s.Low < level && s.High > level).SelectMany(s => s.Pieces).ToImmutableArray();
         var strips = Slabs.SelectMany(s => Crossings(s, axis, level).Select(c => Rectangle(axis, (Axis, s.Low, s.High), (3 - axis - Axis, c.From, c.To)))).ToList();
-        return strips.Count == 0 ? [] : Pieces(strips.Aggregate((a, b) => a.Or(b)));
+        return strips switch
+        {
+            [] => [],
+            [var one] => [new(one, [])],
+            _ => Pieces(strips.Select(Exact).Aggregate((a, b) => a.Or(b))),
+        };
     }
 
     /// <summary>
-    /// Its flat surfaces that look along axes, each whole: by axis, direction and level, the pieces in the plane's coordinates. Surfaces that
-    /// slant or are round are not among them.
+    /// Its flat surfaces that look along axes, each whole. Surfaces that slant or are round are not among them.
     /// </summary>
-    public IEnumerable<(int Axis, bool IsPositive, double Level, ImmutableArray<PolygonOperations.Piece> Pieces)> Surfaces()
+    public ImmutableArray<FlatSurface> Surfaces => surfaces.IsDefault ? surfaces = [.. FindSurfaces()] : surfaces;
+
+    private IEnumerable<FlatSurface> FindSurfaces()
     {
         // Across the slabs: what is bare of the slab beside it.
         for (var i = 0; i < Slabs.Length; i++)
@@ -146,12 +178,12 @@ internal sealed class Body
                 var (slab, beside) = (Slabs[i], isPositive ? i + 1 : i - 1);
                 var touches = beside >= 0 && beside < Slabs.Length && Tolerance.Same(isPositive ? Slabs[beside].Low : Slabs[beside].High, isPositive ? slab.High : slab.Low);
                 var bare = touches ? Pieces(slab.Region.Minus(Slabs[beside].Region)) : slab.Pieces;
-                if (!bare.IsEmpty) yield return (Axis, isPositive, isPositive ? slab.High : slab.Low, bare);
+                if (!bare.IsEmpty) yield return new(Axis, isPositive, isPositive ? slab.High : slab.Low, bare);
             }
         }
 
         // Around the slabs: what lies in one plane is one surface, whichever slab it belongs to.
-        var walls = Walls().Where(w => w.Looks is not null).GroupBy(w => (w.Looks!.Value.Axis, w.Looks.Value.IsPositive, Level: InSpace(Axis, 0, w.Edge.Start).Along(w.Looks.Value.Axis)));
+        var walls = Walls.Where(w => w.Looks is not null).GroupBy(w => (w.Looks!.Value.Axis, w.Looks.Value.IsPositive, Level: InSpace(Axis, 0, w.Edge.Start).Along(w.Looks.Value.Axis)));
         foreach (var wall in walls)
         {
             var (axis, isPositive, level) = wall.Key;
@@ -159,17 +191,16 @@ internal sealed class Body
             var strips = wall.Select(w =>
             {
                 var (a, b) = (InSpace(Axis, 0, w.Edge.Start).Along(third), InSpace(Axis, 0, w.Edge.End).Along(third));
-                return Rectangle(axis, (Axis, w.Slab.Low, w.Slab.High), (third, Math.Min(a, b), Math.Max(a, b)));
-            });
-            yield return (axis, isPositive, level, Pieces(strips.Aggregate((a, b) => a.Or(b))));
+                return (Across: (Axis, w.Slab.Low, w.Slab.High), Along: (third, Math.Min(a, b), Math.Max(a, b)));
+            }).ToList();
+            yield return new(axis, isPositive, level, strips is [var one] ? [new(Rectangle(axis, one.Across, one.Along), [])] : Pieces(strips.Select(s => Exact(Rectangle(axis, s.Across, s.Along))).Aggregate((a, b) => a.Or(b))));
         }
     }
 
-    /// <summary>
-    /// The walls around its slabs: an edge in the plane with the material on its left, and the axis it looks along, or nothing where it slants.
-    /// Next is the edge that follows it.
-    /// </summary>
-    public IEnumerable<(Slab Slab, Segment Edge, Segment Next, (int Axis, bool IsPositive)? Looks)> Walls()
+    /// <summary>The walls around its slabs.</summary>
+    public ImmutableArray<Wall> Walls => walls.IsDefault ? walls = [.. FindWalls()] : walls;
+
+    private IEnumerable<Wall> FindWalls()
     {
         foreach (var slab in Slabs)
             foreach (var piece in slab.Pieces)
@@ -178,7 +209,7 @@ internal sealed class Body
                     {
                         var d = ring[i].End - ring[i].Start;
                         (int, bool)? looks = Math.Abs(d.X) <= Tolerance.Length ? ((Axis + 1) % 3, d.Y > 0) : Math.Abs(d.Y) <= Tolerance.Length ? ((Axis + 2) % 3, d.X < 0) : null;
-                        yield return (slab, ring[i], ring[(i + 1) % ring.Length], looks);
+                        yield return new(slab, ring[i], ring[(i + 1) % ring.Length], looks);
                     }
     }
 
@@ -188,12 +219,9 @@ internal sealed class Body
         && Math.Abs(r.Centre.DistanceTo(chord.Middle) - r.Radius) < 2 * ArcTolerance);
 
     /// <summary>Convex prisms that fill it: corners in the plane and the stretch on the axis. They touch and do not overlap.</summary>
-    public IEnumerable<(ImmutableArray<Point2> Corners, double Low, double High)> Prisms()
-    {
-        foreach (var slab in Slabs)
-            foreach (var piece in slab.Pieces)
-                foreach (var part in Trapezoids(piece)) yield return (part, slab.Low, slab.High);
-    }
+    public ImmutableArray<Prism> Prisms => prisms.IsDefault
+        ? prisms = [.. from slab in Slabs from piece in slab.Pieces from part in Trapezoids(piece) select new Prism(Axis, part, slab.Low, slab.High)]
+        : prisms;
 
     /// <summary>The coordinates of a point in the planes across an axis: the two axes that follow it in turn.</summary>
     public static Point2 OnPlane(int axis, Point3 p) => new(Rounded(p.Along((axis + 1) % 3)), Rounded(p.Along((axis + 2) % 3)));
@@ -222,6 +250,9 @@ internal sealed class Body
     private static PolygonOperations.Region RegionOf(ImmutableArray<PolygonOperations.Piece> pieces) => pieces
         .Select(p => p.Holes.Aggregate(Exact(p.Outline), (r, h) => r.Minus(Exact(h)))).Aggregate((a, b) => a.Or(b));
 
+    private static ImmutableArray<PolygonOperations.Piece> Moved(ImmutableArray<PolygonOperations.Piece> pieces, Point2 by) =>
+        [.. pieces.Select(p => new PolygonOperations.Piece(p.Outline.Moved(by), [.. p.Holes.Select(h => h.Moved(by))]))];
+
     private static PolygonOperations.Region Exact(Contour contour) => PolygonOperations.RegionOf(contour, ArcTolerance);
 
     private static ImmutableArray<PolygonOperations.Piece> Pieces(PolygonOperations.Region region) =>
@@ -235,10 +266,10 @@ internal sealed class Body
     }
 
     // A rectangle in the plane across an axis, from its stretches on the two others.
-    private static PolygonOperations.Region Rectangle(int axis, (int Axis, double From, double To) a, (int Axis, double From, double To) b)
+    private static Contour Rectangle(int axis, (int Axis, double From, double To) a, (int Axis, double From, double To) b)
     {
         var (first, second) = (axis + 1) % 3 == a.Axis ? (a, b) : (b, a);
-        return Exact(Contour.Rectangle(first.From, second.From, first.To, second.To));
+        return Contour.Rectangle(first.From, second.From, first.To, second.To);
     }
 
     // Where the line at a level on an axis of the plane runs inside the slab's outlines.
@@ -258,7 +289,7 @@ internal sealed class Body
     }
 
     // Between two neighbouring corners no edge begins or ends, so that each pair of edges bounds a trapezoid.
-    private static IEnumerable<ImmutableArray<Point2>> Trapezoids(PolygonOperations.Piece piece)
+    private static IEnumerable<Point2[]> Trapezoids(PolygonOperations.Piece piece)
     {
         var edges = piece.Holes.Prepend(piece.Outline).SelectMany(c => c.Segments).Select(s => s.Start.X <= s.End.X ? s : s.Reversed).Where(s => s.End.X > s.Start.X).ToList();
         var places = edges.SelectMany(e => new[] { e.Start.X, e.End.X }).Distinct().Order().ToList();

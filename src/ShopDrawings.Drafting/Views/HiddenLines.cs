@@ -36,66 +36,99 @@ internal sealed class HiddenLines
 
     private readonly ImmutableArray<Body> bodies;
     private readonly Projection view;
-    private readonly ImmutableArray<(int Axis, ImmutableArray<Point2> Corners, double Low, double High)> prisms;
+    private readonly ImmutableArray<(Prism Prism, Hull Hull)> prisms;
     private readonly Dictionary<(int Axis, double Level), Hull[]> covers = [];
+
+    // Used again from line to line.
+    private readonly List<Hull> near = [];
+    private readonly List<double> cuts = [];
+    private readonly List<(double From, double To)> shares = [];
+
+    private (ImmutableArray<VisibleLine> Lines, ImmutableArray<VisibleArc> Arcs)? edges;
 
     /// <summary>A view of bodies.</summary>
     public HiddenLines(IEnumerable<Body> bodies, Projection view)
     {
         (this.bodies, this.view) = ([.. bodies], view);
-        prisms = [.. this.bodies.SelectMany(b => b.Prisms().Select(p => (b.Axis, p.Corners, p.Low, p.High)))];
+        prisms = [.. this.bodies.SelectMany(b => b.Prisms).Select(p => (p, p.Seen(view)))];
     }
 
     /// <summary>Every line and arc that shows. Of lines that lie on each other one is left.</summary>
     /// <param name="leastMouth">Bores smaller than this are left out, in mm.</param>
     public (ImmutableArray<VisibleLine> Lines, ImmutableArray<VisibleArc> Arcs) Draw(double leastMouth)
     {
+        var (lines, arcs) = edges ??= Edges();
+        return (lines, [.. arcs, .. Mouths(leastMouth)]);
+    }
+
+    private (ImmutableArray<VisibleLine> Lines, ImmutableArray<VisibleArc> Arcs) Edges()
+    {
         var lines = new List<VisibleLine>();
-        var arcs = new Dictionary<(int Body, int Axis, double Level, RoundEdge Edge, bool IsMouth), List<(double From, double To)>>();
+        var arcs = new Arcs();
         for (var i = 0; i < bodies.Length; i++)
         {
             var body = bodies[i];
-            void Edge(int axis, double level, Segment edge, RoundEdge? round, bool isMouth)
+            void Line(Point3 from, Point3 to, int axis, double level)
+            {
+                foreach (var (a, b) in Showing(from, to, axis, level)) lines.Add(new VisibleLine(i, new Segment(view.Map(from + (to - from) * a), view.Map(from + (to - from) * b))));
+            }
+
+            void Edge(int axis, double level, Segment edge, RoundEdge? round)
             {
                 var (from, to) = (Body.InSpace(axis, level, edge.Start), Body.InSpace(axis, level, edge.End));
-                foreach (var (a, b) in Showing(from, to, axis, level))
-                {
-                    if (round is null)
-                    {
-                        lines.Add(new VisibleLine(i, new Segment(view.Map(from + (to - from) * a), view.Map(from + (to - from) * b))));
-                        continue;
-                    }
+                if (round is null) Line(from, to, axis, level);
+                else foreach (var (a, b) in Showing(from, to, axis, level)) arcs.Add((i, axis, level, round), edge.At(a), edge.At(b));
+            }
 
-                    var (start, end) = (Angle(round, edge.At(a)), Angle(round, edge.At(b)));
-                    if (end < start - 180) end += 360;
-                    else if (end > start + 180) start += 360;
-                    var key = (i, axis, level, round, isMouth);
-                    if (!arcs.TryGetValue(key, out var spans)) arcs.Add(key, spans = []);
-                    spans.Add((Math.Min(start, end), Math.Max(start, end)));
+            foreach (var (axis, isPositive, level, pieces) in body.Surfaces)
+            {
+                if (!Faces(axis, isPositive)) continue;
+                foreach (var piece in pieces)
+                {
+                    foreach (var edge in piece.Outline.Segments) Edge(axis, level, edge, axis == body.Axis ? body.RoundOf(edge) : null);
+                    foreach (var hole in piece.Holes)
+                        foreach (var edge in hole.Segments) Edge(axis, level, edge, axis == body.Axis ? body.RoundOf(edge) : null);
                 }
             }
 
-            foreach (var (axis, isPositive, level, pieces) in body.Surfaces())
-            {
-                if (!Faces(axis, isPositive)) continue;
-                foreach (var edge in pieces.SelectMany(p => p.Holes.Prepend(p.Outline)).SelectMany(c => c.Segments))
-                    Edge(axis, level, edge, axis == body.Axis ? body.RoundOf(edge) : null, false);
-            }
-
-            foreach (var mouth in body.Mouths.Where(m => Faces(m.Axis, m.IsPositive) && 2 * m.Edge.Radius >= leastMouth))
-                for (var k = 0; k < MouthChords; k++)
-                    Edge(mouth.Axis, mouth.Level, new Segment(At(mouth.Edge, 360.0 * k / MouthChords), At(mouth.Edge, 360.0 * (k + 1) / MouthChords)), mouth.Edge, true);
-
             foreach (var (from, to, axis, level, round) in Slanting(body))
             {
-                if (round is not null) Edge(axis, level, new Segment(Body.OnPlane(axis, from), Body.OnPlane(axis, to)), round, false);
-                else
-                    foreach (var (a, b) in Showing(from, to, axis, level))
-                        lines.Add(new VisibleLine(i, new Segment(view.Map(from + (to - from) * a), view.Map(from + (to - from) * b))));
+                if (round is not null) Edge(axis, level, new Segment(Body.OnPlane(axis, from), Body.OnPlane(axis, to)), round);
+                else Line(from, to, axis, level);
             }
         }
 
-        return (Joined(lines), [.. arcs.SelectMany(a => Joined(a.Value).Select(s => new VisibleArc(a.Key.Body, a.Key.Axis, a.Key.Level, a.Key.Edge, a.Key.IsMouth, s.From, s.To)))]);
+        return (Joined(lines), arcs.Joined(isMouth: false));
+    }
+
+    private ImmutableArray<VisibleArc> Mouths(double least)
+    {
+        var arcs = new Arcs();
+        for (var i = 0; i < bodies.Length; i++)
+            foreach (var mouth in bodies[i].Mouths.Where(m => Faces(m.Axis, m.IsPositive) && 2 * m.Edge.Radius >= least))
+            {
+                var key = (i, mouth.Axis, mouth.Level, mouth.Edge);
+                var around = OnPaper(mouth).Grown(2 * Aside);
+                Near(around, Covers(mouth.Axis, mouth.Level));
+                if (near.Exists(h => h.Contains(around))) continue;
+                var isFree = near.Count == 0;
+                for (var k = 0; k < MouthChords; k++)
+                {
+                    var chord = new Segment(At(mouth.Edge, 360.0 * k / MouthChords), At(mouth.Edge, 360.0 * (k + 1) / MouthChords));
+                    if (isFree) arcs.Add(key, chord.Start, chord.End);
+                    else foreach (var (a, b) in Showing(Body.InSpace(mouth.Axis, mouth.Level, chord.Start), Body.InSpace(mouth.Axis, mouth.Level, chord.End), mouth.Axis, mouth.Level))
+                        arcs.Add(key, chord.At(a), chord.At(b));
+                }
+            }
+
+        return arcs.Joined(isMouth: true);
+    }
+
+    private Box2 OnPaper(Mouth mouth)
+    {
+        var reach = new Point2(mouth.Edge.Radius, mouth.Edge.Radius);
+        var (a, b) = (Body.InSpace(mouth.Axis, mouth.Level, mouth.Edge.Centre - reach), Body.InSpace(mouth.Axis, mouth.Level, mouth.Edge.Centre + reach));
+        return view.Map(Box3.Between(a, b));
     }
 
     /// <summary>Whether a surface that looks along an axis is seen from the front.</summary>
@@ -105,7 +138,7 @@ internal sealed class HiddenLines
     public bool Shows(int axis, double level, Point3 point)
     {
         var at = view.Map(point);
-        return !Covers(axis, level).Any(h => h.Contains(at));
+        return !Array.Exists(Covers(axis, level), h => h.Contains(at));
     }
 
     /// <summary>A circle's point at an angle in degrees.</summary>
@@ -115,13 +148,11 @@ internal sealed class HiddenLines
         return edge.Centre + new Point2(cos, sin) * edge.Radius;
     }
 
-    private static double Angle(RoundEdge edge, Point2 at) => Math.Atan2(at.Y - edge.Centre.Y, at.X - edge.Centre.X) * (180 / Math.PI);
-
     // The feet of walls that slant or are round, and the edges between walls where one of them does: end to end, with a plane they lie in.
     private IEnumerable<(Point3 From, Point3 To, int Axis, double Level, RoundEdge? Round)> Slanting(Body body)
     {
-        var walls = body.Walls().ToList();
-        if (walls.TrueForAll(w => w.Looks is not null)) yield break;
+        var walls = body.Walls;
+        if (walls.All(w => w.Looks is not null)) yield break;
         var axis = body.Axis;
         var known = walls.Select(w => (w.Slab.Low, w.Edge.Start, w.Edge.End)).ToHashSet();
         var tops = walls.Select(w => (w.Slab.High, w.Edge.Start, w.Edge.End)).ToHashSet();
@@ -157,33 +188,64 @@ internal sealed class HiddenLines
         }
     }
 
-    // The shares of a line in a plane across an axis that show.
+    // The shares of a line in a plane across an axis that show; good until the next call.
     private List<(double From, double To)> Showing(Point3 from, Point3 to, int axis, double level)
     {
+        shares.Clear();
         var (p, q) = (view.Map(from), view.Map(to));
         var length = p.DistanceTo(q);
-        var shares = new List<(double, double)>();
         if (length <= Shortest) return shares;
-        var box = Box2.Around([p, q]).Grown(2 * Aside);
-        var near = Covers(axis, level).Where(h => h.Bounds.Min.X <= box.Max.X && h.Bounds.Max.X >= box.Min.X && h.Bounds.Min.Y <= box.Max.Y && h.Bounds.Max.Y >= box.Min.Y).ToList();
+        Near(new Box2(new(Math.Min(p.X, q.X), Math.Min(p.Y, q.Y)), new(Math.Max(p.X, q.X), Math.Max(p.Y, q.Y))).Grown(2 * Aside), Covers(axis, level));
+        if (near.Count == 0)
+        {
+            shares.Add((0, 1));
+            return shares;
+        }
+
         var aside = (q - p).Left * (Aside / length);
-        var cuts = new List<double> { 0, 1 };
+        cuts.Clear();
+        cuts.Add(0);
+        cuts.Add(1);
         foreach (var hull in near)
-            foreach (var shift in new[] { aside, aside * -1 })
-                if (hull.Inside(p + shift, q + shift) is { } inside) cuts.AddRange([inside.From, inside.To]);
+        {
+            var (left, right) = (hull.Inside(p + aside, q + aside), hull.Inside(p - aside, q - aside));
+            // Covered from end to end, on both sides: nothing shows, whatever else there is.
+            if (left is (0, 1) && right is (0, 1)) return shares;
+            foreach (var inside in (ReadOnlySpan<(double From, double To)?>)[left, right])
+            {
+                if (inside is not var (start, end)) continue;
+                cuts.Add(start);
+                cuts.Add(end);
+            }
+        }
+
         cuts.Sort();
         for (var i = 0; i + 1 < cuts.Count; i++)
         {
             var (a, b) = (cuts[i], cuts[i + 1]);
             if ((b - a) * length <= Shortest) continue;
             var middle = p + (q - p) * ((a + b) / 2);
-            bool Covered(Point2 at) => near.Exists(h => h.Contains(at));
-            if (Covered(middle + aside) && Covered(middle - aside)) continue;
-            if (shares.Count > 0 && (a - shares[^1].Item2) * length <= 2 * Shortest) shares[^1] = (shares[^1].Item1, b);
+            if (IsCovered(middle + aside) && IsCovered(middle - aside)) continue;
+            if (shares.Count > 0 && (a - shares[^1].To) * length <= 2 * Shortest) shares[^1] = (shares[^1].From, b);
             else shares.Add((a, b));
         }
 
         return shares;
+    }
+
+    private bool IsCovered(Point2 at)
+    {
+        foreach (var hull in near)
+            if (hull.Contains(at)) return true;
+        return false;
+    }
+
+    // Those of some outlines that are near a box, for what is asked next.
+    private void Near(Box2 box, Hull[] hulls)
+    {
+        near.Clear();
+        foreach (var hull in hulls)
+            if (hull.IsNear(box)) near.Add(hull);
     }
 
     // The outlines on paper of all material on the viewer's side of a plane across an axis.
@@ -191,35 +253,10 @@ internal sealed class HiddenLines
     {
         if (covers.TryGetValue((axis, level), out var known)) return known;
         var isAbove = view.ToViewer.Along(axis) > 0;
-        var hulls = new List<Hull>();
-        foreach (var prism in prisms)
-        {
-            var (corners, low, high) = (prism.Corners, prism.Low, prism.High);
-            if (axis == prism.Axis) (low, high) = isAbove ? (Math.Max(low, level), high) : (low, Math.Min(high, level));
-            else corners = Clipped(corners, (prism.Axis + 1) % 3 == axis, level, isAbove);
-            if (corners.Length < 3 || !Tolerance.Exceeds(high, low)) continue;
-            hulls.Add(Hull.Around([.. corners.SelectMany(c => new[] { view.Map(Body.InSpace(prism.Axis, low, c)), view.Map(Body.InSpace(prism.Axis, high, c)) })]));
-        }
-
+        var hulls = new List<Hull>(prisms.Length);
+        foreach (var (prism, hull) in prisms)
+            if (prism.Beyond(axis, level, isAbove) is { } left) hulls.Add(ReferenceEquals(left, prism) ? hull : left.Seen(view));
         return covers[(axis, level)] = [.. hulls];
-    }
-
-    // What of a convex polygon lies beyond a line across its first or second coordinate; nothing where that is no area.
-    private static ImmutableArray<Point2> Clipped(ImmutableArray<Point2> corners, bool isFirst, double level, bool isAbove)
-    {
-        double Beyond(Point2 p) => ((isFirst ? p.X : p.Y) - level) * (isAbove ? 1 : -1);
-        if (!corners.Any(c => Beyond(c) > Tolerance.Length)) return [];
-        if (corners.All(c => Beyond(c) >= 0)) return corners;
-        var left = ImmutableArray.CreateBuilder<Point2>();
-        for (var i = 0; i < corners.Length; i++)
-        {
-            var (a, b) = (corners[i], corners[(i + 1) % corners.Length]);
-            var (da, db) = (Beyond(a), Beyond(b));
-            if (da >= 0) left.Add(a);
-            if ((da > 0 && db < 0) || (da < 0 && db > 0)) left.Add(a + (b - a) * (da / (da - db)));
-        }
-
-        return left.ToImmutable();
     }
 
     // Lines that lie on each other become one, of the body that came first.
@@ -256,81 +293,5 @@ internal sealed class HiddenLines
         }
 
         return [.. joined];
-    }
-
-    // Stretches of a circle that meet become one; one that goes all round is whole.
-    private static IEnumerable<(double From, double To)> Joined(List<(double From, double To)> spans)
-    {
-        const double Apart = 0.2;
-        var joined = new List<(double From, double To)>();
-        foreach (var span in spans.Select(s => s.From < -180 + Apart ? (From: s.From + 360, To: s.To + 360) : s).OrderBy(s => s.From))
-        {
-            if (joined.Count > 0 && span.From <= joined[^1].To + Apart) joined[^1] = (joined[^1].From, Math.Max(joined[^1].To, span.To));
-            else joined.Add(span);
-        }
-
-        if (joined.Count > 1 && joined[0].From + 360 <= joined[^1].To + Apart)
-        {
-            joined[^1] = (joined[^1].From, Math.Max(joined[^1].To, joined[0].To + 360));
-            joined.RemoveAt(0);
-        }
-
-        return joined.Select(s => s.To - s.From >= 360 - Apart ? (0, 360) : s);
-    }
-
-    /// <summary>A convex outline on paper, anticlockwise.</summary>
-    private sealed class Hull
-    {
-        private readonly Point2[] corners;
-
-        private Hull(Point2[] corners) => (this.corners, Bounds) = (corners, Box2.Around(corners));
-
-        public Box2 Bounds { get; }
-
-        /// <summary>The convex hull of points, by the two chains from the leftmost to the rightmost.</summary>
-        public static Hull Around(Point2[] points)
-        {
-            var sorted = points.OrderBy(p => p.X).ThenBy(p => p.Y).ToArray();
-            var hull = new List<Point2>();
-            for (var pass = 0; pass < 2; pass++)
-            {
-                var start = hull.Count;
-                foreach (var p in sorted)
-                {
-                    while (hull.Count >= start + 2 && (hull[^1] - hull[^2]).Cross(p - hull[^1]) <= 1e-9) hull.RemoveAt(hull.Count - 1);
-                    hull.Add(p);
-                }
-
-                hull.RemoveAt(hull.Count - 1);
-                Array.Reverse(sorted);
-            }
-
-            return new Hull([.. hull]);
-        }
-
-        /// <summary>Whether a point lies inside or on it.</summary>
-        public bool Contains(Point2 p)
-        {
-            if (corners.Length < 3 || p.X < Bounds.Min.X || p.X > Bounds.Max.X || p.Y < Bounds.Min.Y || p.Y > Bounds.Max.Y) return false;
-            for (var i = 0; i < corners.Length; i++)
-                if ((corners[(i + 1) % corners.Length] - corners[i]).Cross(p - corners[i]) < -1e-7) return false;
-            return true;
-        }
-
-        /// <summary>The shares of a line that lie inside, or nothing.</summary>
-        public (double From, double To)? Inside(Point2 p, Point2 q)
-        {
-            var (from, to) = (0.0, 1.0);
-            for (var i = 0; i < corners.Length; i++)
-            {
-                var edge = corners[(i + 1) % corners.Length] - corners[i];
-                var (a, b) = (edge.Cross(p - corners[i]), edge.Cross(q - corners[i]));
-                if (a < 0 && b < 0) return null;
-                if (a < 0) from = Math.Max(from, a / (a - b));
-                else if (b < 0) to = Math.Min(to, a / (a - b));
-            }
-
-            return from < to ? (from, to) : null;
-        }
     }
 }

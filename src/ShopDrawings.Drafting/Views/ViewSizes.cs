@@ -20,18 +20,21 @@ internal sealed class ViewSizes
     public ViewSizes(Assembly assembly)
     {
         this.assembly = assembly;
-        Panels = [.. assembly.Panels.Where(p => p.Placement is not null)];
+        Bodies = new Bodies(assembly);
+        Panels = [.. Bodies.Panels.Select(b => b.Panel)];
         var moving = assembly.Motions.SelectMany(m => m.Panels).ToHashSet(StringComparer.Ordinal);
         Fixed = [.. Panels.Where(p => !moving.Contains(p.Id))];
         Doors = [.. assembly.Motions.OfType<Swing>().SelectMany(s => s.Panels).Distinct(StringComparer.Ordinal).Select(assembly.Panel).Where(p => p.Placement is not null)];
         // Of what moves the foremost panel that stands upright across the front.
         Fronts = [.. assembly.Motions.Select(m => m.Panels.Select(assembly.Panel).Where(p => p.Placement is not null && Normal(p) == 1).MinBy(p => Box(p).Min.Y)).OfType<Panel>().Distinct()];
         Whole = Panels.Select(Box).Aggregate((a, b) => a.Union(b));
-        var blocks = AssemblyView.Blocks(assembly, Panels).ToList();
-        Standing = blocks.Aggregate(Whole.Min.Z, (low, b) => Math.Min(low, b.Min.Z));
+        Standing = Bodies.Hardware.Aggregate(Whole.Min.Z, (low, b) => Math.Min(low, b.Body.Bounds.Min.Z));
         var uprights = Fixed.Where(p => Normal(p) == 0 && p.Thickness.Value >= Thinnest).ToList();
         Carcass = uprights.Count == 0 ? Whole : uprights.Select(Box).Aggregate((a, b) => a.Union(b));
     }
+
+    /// <summary>What is looked at.</summary>
+    public Bodies Bodies { get; }
 
     /// <summary>All placed panels.</summary>
     public ImmutableArray<Panel> Panels { get; }

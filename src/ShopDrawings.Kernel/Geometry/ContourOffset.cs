@@ -20,6 +20,9 @@ public static class ContourOffset
     {
         if (!(tolerance > 0)) throw new ArgumentException("The tolerance must be positive.", nameof(tolerance));
         if (Math.Abs(distance) <= Tolerance.Length) return [contour];
+        // No point of it is further inside than half its width or height.
+        if (-distance + Tolerance.Length >= Math.Min(contour.Bounds.Width, contour.Bounds.Height) / 2) return [];
+        if (contour.AsCircle is var (centre, radius)) return [Contour.Circle(centre, radius + distance)];
         return Exact(contour, distance, tip) is { } exact ? [exact] : PolygonOperations.Buffer(contour, distance, tolerance);
     }
 
