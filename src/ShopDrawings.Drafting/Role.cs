@@ -60,6 +60,9 @@ public enum Role
     /// <summary>An extreme position of something that moves: an open door, an extended shelf.</summary>
     Phantom,
 
+    /// <summary>The ends of a section's plane.</summary>
+    CuttingPlane,
+
     /// <summary>The room a bought part takes, in a view.</summary>
     Hardware,
 

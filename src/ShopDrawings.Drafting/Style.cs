@@ -64,6 +64,7 @@ public sealed class Style
         Role.Centre => new(0.25, LinePattern.Chain, 4, "#000000"),
         Role.VisibleEdge => new(0.35, LinePattern.Continuous, 7, "#000000"),
         Role.Phantom => new(0.25, LinePattern.DoubleDotChain, 8, "#000000"),
+        Role.CuttingPlane => new(0.5, LinePattern.Continuous, 4, "#000000"),
         Role.Hardware => new(0.25, LinePattern.Continuous, 5, "#000000"),
         Role.Hatching => new(0.13, LinePattern.Continuous, 8, "#000000"),
         Role.Dimension => new(0.25, LinePattern.Continuous, 2, "#000000"),

@@ -28,6 +28,32 @@ internal sealed class TagPlacer(IEnumerable<Entity> drawn, Box2 within)
         return null;
     }
 
+    /// <summary>The place for a text outside or inside a box, near its corners or its sides; nothing where there is no room.</summary>
+    public TextEntity? Beside(Layer layer, Box2 box, string text, double height)
+    {
+        const double Away = 1.5;
+        var half = new Point2(Lettering.Width(text, height) / 2, height / 2);
+        var (low, high) = (box.Min - half, box.Max + half);
+        Point2[] corners = [new(low.X - Away, high.Y + Away), new(high.X + Away, high.Y + Away), new(low.X - Away, low.Y - Away), new(high.X + Away, low.Y - Away)];
+        var (inLow, inHigh) = (box.Min + half + new Point2(Away, Away), box.Max - half - new Point2(Away, Away));
+        Point2[] inside = [new(inLow.X, inHigh.Y), new(inHigh.X, inHigh.Y), new(inLow.X, inLow.Y), new(inHigh.X, inLow.Y)];
+        const int Steps = 8;
+        var sides = Enumerable.Range(0, Steps + 1).Select(i => (double)i / Steps).SelectMany(t => new Point2[]
+        {
+            new(low.X - Away, box.Min.Y + box.Height * t), new(high.X + Away, box.Min.Y + box.Height * t),
+            new(box.Min.X + box.Width * t, low.Y - Away), new(box.Min.X + box.Width * t, high.Y + Away),
+        });
+        foreach (var middle in corners.Concat(inside).Concat(sides))
+        {
+            var room = new Box2(middle - half, middle + half).Grown(Clear);
+            if (taken.Any(t => Overlap(t, room))) continue;
+            taken.Add(room);
+            return new TextEntity(layer, middle, height, text, Anchor.Middle);
+        }
+
+        return null;
+    }
+
     private static bool Overlap(Box2 a, Box2 b) => a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y;
 
     // A line or an outline is in the way along its edge, not within.

@@ -20,6 +20,7 @@ internal sealed class AssemblyView
     private static readonly Layer BoreLayer = new("BORE", Role.Bore, "Bores");
     private static readonly Layer HatchLayer = new("HATCH", Role.Hatching, "Cut faces");
     private static readonly Layer PhantomLayer = new("PHANTOM", Role.Phantom, "Open doors, extended shelves and drawers");
+    private static readonly Layer FrameLayer = new("DETAIL", Role.Lettering, "Frames of details");
     private static readonly Layer CentreLayer = new("CENTRE", Role.Centre, "Centre lines of screws, dowels and fittings");
 
     // Bores smaller than this on paper are left out, in mm.
@@ -30,7 +31,10 @@ internal sealed class AssemblyView
     private readonly List<Segment> phantoms = [];
     private readonly List<Segment> centres = [];
     private readonly List<Contour> cutBores = [];
+    private readonly Bodies bodies;
+    private readonly Func<Panel, bool> isShown;
     private readonly CuttingPlane? plane;
+    private readonly Box2? window;
     private readonly HiddenLines hidden;
 
     /// <summary>A view.</summary>
@@ -40,36 +44,56 @@ internal sealed class AssemblyView
     /// <param name="plane">Where it is cut, or nothing.</param>
     /// <param name="moved">How far a panel is moved, or nothing where all stand in place; then bought parts are left out.</param>
     public AssemblyView(Bodies bodies, Projection projection, Func<Panel, bool> isShown, CuttingPlane? plane = null, Func<Panel, Point3>? moved = null)
+        : this(bodies, projection, isShown, plane, moved, null)
     {
-        (Projection, this.plane) = (projection, plane);
-        var isAbove = plane is not null && projection.ToViewer.Along(plane.Axis) < 0;
+    }
+
+    private AssemblyView(Bodies bodies, Projection projection, Func<Panel, bool> isShown, CuttingPlane? plane, Func<Panel, Point3>? moved, Box2? window)
+    {
+        (this.bodies, Projection, this.isShown, this.plane, this.window) = (bodies, projection, isShown, plane, window);
         foreach (var (panel, body) in bodies.Panels.Where(b => isShown(b.Panel)))
         {
-            var whole = moved is null ? body : body.Moved(moved(panel));
-            if (Left(whole) is { } left) items.Add((panel, left));
+            if (Windowed(moved is null ? body : body.Moved(moved(panel))) is not { } whole) continue;
+            if (Behind(whole) is { } left) items.Add((panel, left));
             if (plane is not null && whole.Bounds.Min.Along(plane.Axis) < plane.Level && whole.Bounds.Max.Along(plane.Axis) > plane.Level) cut.Add((panel, whole));
         }
 
         if (moved is null)
         {
-            foreach (var (fixedTo, block) in bodies.Hardware.Where(b => isShown(b.FixedTo)))
-                if (Left(block) is { } left) items.Add((null, left));
+            foreach (var (_, block) in bodies.Hardware.Where(b => isShown(b.FixedTo)))
+                if (Windowed(block) is { } whole && Behind(whole) is { } left) items.Add((null, left));
         }
 
         if (plane is not null) CutBores(bodies.Panels.Select(b => b.Panel).Where(isShown));
         hidden = new HiddenLines(items.Select(i => i.Body), projection);
 
-        Body? Left(Body whole) => plane is null ? whole : whole.Beyond(plane.Axis, plane.Level, isAbove);
+        Body? Behind(Body whole) => plane is null ? whole : whole.Beyond(plane.Axis, plane.Level, projection.ToViewer.Along(plane.Axis) < 0);
+
+        Body? Windowed(Body whole)
+        {
+            if (window is not { } box) return whole;
+            var ((left, right), (low, high)) = (projection.Across(box.Min.X, box.Max.X), projection.Upwards(box.Min.Y, box.Max.Y));
+            return whole.Beyond(left.Axis, left.Level, true)?.Beyond(right.Axis, right.Level, false)?.Beyond(low.Axis, low.Level, true)?.Beyond(high.Axis, high.Level, false);
+        }
     }
+
+    /// <summary>The same view of no more than what lies in a window, before the scale. Only for views along an axis.</summary>
+    public AssemblyView Within(Box2 box) => new(bodies, Projection, isShown, plane, null, box);
+
+    /// <summary>The panels it cuts and what they fill of the view, before the scale.</summary>
+    public IEnumerable<(Panel Panel, Box2 Box)> Cut => cut.Select(c => (c.Panel, Projection.Map(c.Body.Bounds)));
 
     /// <summary>From where it is seen.</summary>
     public Projection Projection { get; }
+
+    /// <summary>Where it is cut, or nothing.</summary>
+    public CuttingPlane? Plane => plane;
 
     /// <summary>What is shown, panels moved and cut as they are drawn; nothing as a panel for a bought part.</summary>
     public IReadOnlyList<(Panel? Panel, Body Body)> Items => items;
 
     /// <summary>The box around all it shows.</summary>
-    public Box2 Bounds => items.Select(i => Projection.Map(i.Body.Bounds)).Concat(phantoms.Select(p => p.Bounds)).Aggregate((a, b) => a.Union(b));
+    public Box2 Bounds => window ?? items.Select(i => Projection.Map(i.Body.Bounds)).Concat(phantoms.Select(p => p.Bounds)).Aggregate((a, b) => a.Union(b));
 
     /// <summary>Whether bores lie in the plane of the section.</summary>
     public bool CutsBores => cutBores.Count > 0;
@@ -129,17 +153,26 @@ internal sealed class AssemblyView
         foreach (var (panel, angle, outline, holes) in faces)
             yield return new HatchEntity(HatchLayer, outline.Mapped(Place, false), [.. holes.Select(h => h.Mapped(Place, false))], new HatchPattern(angle, Spacing(panel.Board.Kind)));
         var edges = faces.SelectMany(f => f.Holes.Prepend(f.Outline)).ToList();
-        foreach (var outline in edges) yield return new ContourEntity(OutlineLayer, outline.Mapped(Place, false));
+        if (window is null) foreach (var outline in edges) yield return new ContourEntity(OutlineLayer, outline.Mapped(Place, false));
+        else foreach (var edge in edges.SelectMany(e => e.Segments).Where(e => !IsOnFrame(e))) yield return new SegmentEntity(OutlineLayer, OnPaper(edge));
         bool IsCutEdge(Segment line) => edges.Exists(e => e.DistanceTo(line.Start) < 1e-3 && e.DistanceTo(line.Middle) < 1e-3 && e.DistanceTo(line.End) < 1e-3);
 
         var layer = plane is null && Projection != Projection.Isometric ? OutlineLayer : EdgeLayer;
         var (lines, arcs) = hidden.Draw(LeastBore * scale);
-        foreach (var (body, line) in lines.Where(l => !IsCutEdge(l.Line))) yield return new SegmentEntity(items[body].Panel is null ? HardwareLayer : layer, OnPaper(line));
-        foreach (var arc in arcs) yield return Arc(arc, arc.IsMouth ? BoreLayer : layer, scale, Place);
+        foreach (var (body, line) in lines.Where(l => !IsCutEdge(l.Line) && !IsOnFrame(l.Line))) yield return new SegmentEntity(items[body].Panel is null ? HardwareLayer : layer, OnPaper(line));
+        foreach (var arc in arcs.Where(a => !a.IsMouth || IsWithin(a))) yield return Arc(arc, arc.IsMouth ? BoreLayer : layer, scale, Place);
         foreach (var bore in cutBores) yield return new ContourEntity(BoreLayer, bore.Mapped(Place, false));
         foreach (var line in centres) yield return new SegmentEntity(CentreLayer, OnPaper(line));
         foreach (var line in phantoms) yield return new SegmentEntity(PhantomLayer, OnPaper(line));
+        if (window is { } frame) yield return new ContourEntity(FrameLayer, Contour.Rectangle(corner.X, corner.Y, corner.X + frame.Width / scale, corner.Y + frame.Height / scale));
+
+        // What a window cuts off has an edge there, which is none.
+        bool IsOnFrame(Segment s) => window is { } w && s.IsLine && (Lies(s.Start.X, s.End.X, w.Min.X) || Lies(s.Start.X, s.End.X, w.Max.X) || Lies(s.Start.Y, s.End.Y, w.Min.Y) || Lies(s.Start.Y, s.End.Y, w.Max.Y));
+        static bool Lies(double a, double b, double at) => Math.Abs(a - at) < 1e-3 && Math.Abs(b - at) < 1e-3;
+        bool IsWithin(VisibleArc arc) => window is not { } w || Projection.Map(Body.InSpace(arc.Axis, arc.Level, arc.Edge.Centre)) is var c && Holds(w.Grown(-arc.Edge.Radius), c);
     }
+
+    private static bool Holds(Box2 box, Point2 p) => p.X >= box.Min.X && p.X <= box.Max.X && p.Y >= box.Min.Y && p.Y <= box.Max.Y;
 
     /// <summary>The lines that show, before the scale.</summary>
     public ImmutableArray<VisibleLine> Lines() => hidden.Draw(double.PositiveInfinity).Lines;
@@ -189,14 +222,20 @@ internal sealed class AssemblyView
                 var (a, b) = (from.Along(plane!.Axis), to.Along(plane.Axis));
                 if (Math.Abs(a - b) > Tolerance.Length || Math.Abs(a - plane.Level) > bore.Diameter.Value / 4) continue;
                 var (start, end) = (Projection.Map(from), Projection.Map(to));
+                // A detail shows those that lie all in it.
+                if (window is { } w && !(Holds(w, start) && Holds(w, end))) continue;
                 cutBores.Add(Contour.Strip(start, end, bore.Diameter.Value));
                 var past = (end - start) * (8 / start.DistanceTo(end));
-                var line = new Segment(start - past, end + past);
+                var line = Clipped(new Segment(start - past, end + past));
                 // A bore through one panel and the one it goes on in make one centre line.
                 var other = centres.FindIndex(c => Math.Abs((c.End - c.Start).Cross(end - start)) < 1e-6 && (c.DistanceTo(line.Start) < 0.01 || c.DistanceTo(line.End) < 0.01));
                 if (other < 0) centres.Add(line);
                 else centres[other] = Both(centres[other], line);
             }
+
+        // Centre lines stop at the frame of a detail; they run along the axes.
+        Segment Clipped(Segment s) => window is { } w ? new Segment(Clamped(w, s.Start), Clamped(w, s.End)) : s;
+        static Point2 Clamped(Box2 box, Point2 p) => new(Math.Clamp(p.X, box.Min.X, box.Max.X), Math.Clamp(p.Y, box.Min.Y, box.Max.Y));
 
         static Segment Both(Segment a, Segment b)
         {

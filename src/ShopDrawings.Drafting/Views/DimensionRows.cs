@@ -83,6 +83,9 @@ internal sealed class DimensionRows
         return (Over(false, false), Over(true, false), Over(false, true), Over(true, true));
     }
 
+    /// <summary>Where extension lines run on a side, in mm on paper along it.</summary>
+    public IEnumerable<double> Extensions(ViewSide side) => placed.Where(p => p.Side == side).SelectMany(p => new[] { p.From, p.To });
+
     /// <summary>The dimensions beside a view.</summary>
     /// <param name="layer">Their layer.</param>
     /// <param name="view">Where the view lies on paper.</param>

@@ -38,6 +38,18 @@ internal sealed record Projection
     /// <summary>Where a point of the assembly lies on paper, before the scale.</summary>
     public Point2 Map(Point3 point) => new(point.Dot(Right), point.Dot(Up));
 
+    /// <summary>The planes between which lies what is seen between two places across the paper, the lower on its axis first. Only for views along an axis.</summary>
+    public ((int Axis, double Level) Low, (int Axis, double Level) High) Across(double from, double to) => Planes(Right, from, to);
+
+    /// <summary>As <see cref="Across"/>, up the paper.</summary>
+    public ((int Axis, double Level) Low, (int Axis, double Level) High) Upwards(double from, double to) => Planes(Up, from, to);
+
+    private static ((int Axis, double Level) Low, (int Axis, double Level) High) Planes(Point3 direction, double from, double to)
+    {
+        var axis = direction.X != 0 ? 0 : direction.Y != 0 ? 1 : 2;
+        return direction.Along(axis) > 0 ? ((axis, from), (axis, to)) : ((axis, -to), (axis, -from));
+    }
+
     /// <summary>The box on paper of a block of the assembly, before the scale.</summary>
     public Box2 Map(Box3 box)
     {

@@ -9,7 +9,7 @@ namespace ShopDrawings.Tests.Views;
 /// <summary>The sheets of whole assemblies: what outside readers say of them, and that they say what the model says.</summary>
 public class AssemblySheetsTests
 {
-    private static readonly string[] AlwaysThere = ["front", "side", "plan", "section-a", "section-b", "isometric", "exploded"];
+    private static readonly string[] AlwaysThere = ["front", "side", "plan", "section-a", "section-b", "details", "isometric", "exploded"];
 
     public static TheoryData<string> Names => Fixtures.Names;
 
@@ -41,8 +41,9 @@ public class AssemblySheetsTests
             var dimensions = drawing.Entities.OfType<LinearDimension>().ToList();
 
             Assert.All(dimensions, d => Assert.Equal(design.Lengths.Print(Math.Round(d.Measured * scale, 6)), d.Text));
-            // Each size once: no two between the same ends.
-            Assert.Equal(dimensions.Count, dimensions.Select(d => (d.Upright, Math.Round(Math.Min(Along(d.From, d), Along(d.To, d)), 4), Math.Round(Math.Max(Along(d.From, d), Along(d.To, d)), 4))).Distinct().Count());
+            // Each size once: no two of one view between the same ends.
+            var frames = drawing.Entities.OfType<ContourEntity>().Where(c => c.Layer.Name == "DETAIL").Select(c => c.Bounds.Centre).ToList();
+            Assert.Equal(dimensions.Count, dimensions.Select(d => (frames.Select((f, i) => (f.DistanceTo(d.From), i)).DefaultIfEmpty().Min().i, d.Upright, Math.Round(Math.Min(Along(d.From, d), Along(d.To, d)), 4), Math.Round(Math.Max(Along(d.From, d), Along(d.To, d)), 4))).Distinct().Count());
             if (sheet is "front" or "front-open" or "side" or "plan" or "section-a" or "section-b") Assert.NotEmpty(dimensions);
         }
 
@@ -96,6 +97,20 @@ public class AssemblySheetsTests
 
         Assert.Contains("front-open", Written("seedling-cabinet").Select(f => f.Name));
         Assert.DoesNotContain("front-open", Written("tool-cart").Select(f => f.Name));
+    }
+
+    [Fact]
+    public void Details_show_the_corners_with_what_stands_in_grooves()
+    {
+        var sheets = Sheets("wall-cupboard").ToDictionary(s => s.Name, s => s.Drawing);
+        var texts = sheets["details"].Entities.OfType<LinearDimension>().Select(d => d.Text).ToHashSet();
+
+        // The back, 6.3 thick, stands 7 deep in top and bottom; doors stand 2 before the carcass and 1.5 inside its outline.
+        Assert.Subset(texts, new HashSet<string> { "6.3", "7", "2", "1.5" });
+        string[] Letters(string sheet) => [.. sheets[sheet].Entities.OfType<TextEntity>().Where(t => t.Layer.Name == "MARKS").Select(t => t.Text[..1]).Order(StringComparer.Ordinal)];
+        Assert.Equal(["C", "D", "E", "F"], Letters("section-a"));
+        Assert.Equal(["C", "D", "E", "F"], Letters("details"));
+        Assert.Equal(["A", "A", "B", "B"], Letters("front"));
     }
 
     [Fact]
