@@ -83,9 +83,8 @@ internal sealed class FeatureList(Panel panel, LengthStyle lengths)
     // Equal distances by their ends, where the ends and the distance are printed exactly.
     private string Row(ImmutableArray<double> at)
     {
-        const int Least = 4;
-        var pitch = at.Length >= Least ? (at[^1] - at[0]) / (at.Length - 1) : 0;
-        var isEven = pitch > 0 && at.Select((a, i) => Math.Abs(a - at[0] - i * pitch)).Max() <= Tolerance.Length;
+        var isEven = PitchRow.IsEven(at.AsSpan());
+        var pitch = isEven ? (at[^1] - at[0]) / (at.Length - 1) : 0;
         var even = isEven ? string.Create(CultureInfo.InvariantCulture, $"{Print(at[0])} to {Print(at[^1])} by{ListLine.Hard}{Print(pitch)}{ListLine.Hard}({at.Length})") : "";
         return isEven && !even.Contains(Tape.RoundedMark, StringComparison.Ordinal) ? even : string.Join(", ", at.Select(Print));
     }

@@ -14,6 +14,18 @@ internal static class OrdinateScale
     /// <summary>Least distance of two numbers of a height in mm.</summary>
     public static double Pitch(double height) => 1.45 * height;
 
+    /// <summary>Whether numbers find no room, or stand far from where they belong.</summary>
+    /// <param name="at">Places on paper along the axis, in order.</param>
+    /// <param name="from">Where the room for numbers begins.</param>
+    /// <param name="to">Where it ends.</param>
+    /// <param name="height">Height of the numbers in mm.</param>
+    public static bool IsCrowded(ImmutableArray<double> at, double from, double to, double height)
+    {
+        const double Far = 4;
+        var pitch = Pitch(height);
+        return at.Length * pitch > to - from || Apart(at, pitch, from + pitch / 2, to - pitch / 2).Zip(at).Any(p => Math.Abs(p.First - p.Second) > Far);
+    }
+
     /// <summary>Lines and numbers of a scale; nothing where there are more numbers than room.</summary>
     /// <param name="marks">Places on paper along the axis and what is printed at each, in order.</param>
     /// <param name="from">Where the room for numbers begins along the axis, on paper.</param>
