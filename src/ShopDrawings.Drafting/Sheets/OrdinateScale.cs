@@ -6,7 +6,7 @@ namespace ShopDrawings.Drafting;
 /// <summary>A scale of numbers beside a view: where each feature lies along one axis, counted from corner 0, none twice. Numbers that would stand on each other are moved apart.</summary>
 internal static class OrdinateScale
 {
-    private const double Gap = 1.5, Straight = 3, Bent = 8, TextGap = 0.8;
+    private const double Gap = 1.5, Straight = 2.5, Bent = 7, TextGap = 0.8;
 
     /// <summary>Room it takes beside the panel, with numbers of a width in mm.</summary>
     public static double Depth(double textWidth) => Gap + Bent + TextGap + textWidth;

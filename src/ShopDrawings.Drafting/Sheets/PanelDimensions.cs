@@ -14,7 +14,7 @@ internal sealed class PanelDimensions(PanelPiece piece, LengthStyle lengths, Imm
 {
     private const double Small = ListLine.Height;
     private const double Normal = 3.5;
-    private const double Gap = 2;
+    private const double Gap = 1.6;
     private const double OverallDistance = 11;
     private const double BesideEnds = 10;
 
@@ -126,7 +126,7 @@ internal sealed class PanelDimensions(PanelPiece piece, LengthStyle lengths, Imm
         double Along(Point2 p) => isAlong ? p.X : p.Y;
         double Across(Point2 p) => isAlong ? p.Y : p.X;
         bool IsBetween(Bore b) => drawn.Any(r => r.IsAlong == isAlong && r.IsBetween(Along(b.At.Point)) && r.Lines.Any(l => Tolerance.Same(l, Across(b.At.Point))));
-        var points = panel.Features.SelectMany(f => f switch
+        var points = panel.Features.Select(f => f switch
         {
             Bore bore => bore.Surface.IsFace() && !IsBetween(bore) ? [bore.At.Point] : Array.Empty<Point2>(),
             Groove groove => [groove.Outline.Bounds.Min, groove.Outline.Bounds.Max],
@@ -134,14 +134,16 @@ internal sealed class PanelDimensions(PanelPiece piece, LengthStyle lengths, Imm
             Mark mark => [mark.From.Point, (mark.To ?? mark.From).Point],
             _ => [],
         });
-        var places = points.Where(p => piece.Holds(p.X)).Select(Along).Where(v => v > Tolerance.Length && v < size - Tolerance.Length);
+        // What runs on from piece to piece lies across as in both.
+        var shown = isAlong ? points.SelectMany(p => p).Where(p => piece.Holds(p.X)) : points.Where(p => p.Length > 0 && p.Min(q => q.X) <= piece.To && p.Max(q => q.X) >= piece.From).SelectMany(p => p);
+        var places = shown.Select(Along).Where(v => v > Tolerance.Length && v < size - Tolerance.Length);
         if (isAlong && !(piece.IsFirst && piece.IsLast)) places = places.Concat(new[] { piece.From, piece.To }.Where(v => v > 0));
         return [.. places.GroupBy(v => Math.Round(v, 4)).OrderBy(g => g.Key).Select(g => (g.First(), lengths.PrintPlace(g.First()).TrimEnd('"')))];
     }
 
     private LinearDimension? Pitch(PitchRow row, FreeSpace space)
     {
-        const double Clear = 0.4;
+        const double Clear = 0.6;
         var text = row.Text(lengths);
         if ((row.To - row.From) * piece.Factor < Lettering.Width(text, Small) + 4) return null;
         Point2 P(double along, double across) => piece.OnPaper(row.IsAlong ? new(along, across) : new(across, along));

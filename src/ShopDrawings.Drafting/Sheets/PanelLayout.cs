@@ -9,12 +9,12 @@ namespace ShopDrawings.Drafting;
 /// </summary>
 internal sealed record PanelLayout
 {
-    private const double HeadingHeight = 12;
+    private const double HeadingHeight = 11;
     private const double StampHeight = 13;
     private const int MostNotes = 6;
     private const double Rim = 3;
-    private const double LeastColumn = 82;
-    private const double MostColumn = 96;
+    private const double Narrow = 64;
+    private const double Wide = 85;
 
     // The enlargement and the reductions of ISO 5455 (from memory).
     private static readonly ImmutableArray<double> Factors = [2, .. SheetChoice.Scales.Select(n => 1.0 / n)];
@@ -22,6 +22,9 @@ internal sealed record PanelLayout
     // How much more of its room a larger sheet must use, and how much less may be used for a drawing twice as large.
     private const double CostOfLarger = 0.12;
     private const double WorthOfScale = 0.15;
+
+    // From this reduction on holes shrink to dots, and what is gained by a larger scale counts double.
+    private const double Dots = 1 / 5.0;
 
     // What a break costs: a panel in one piece is read more easily.
     private const double CostOfBreak = 0.1;
@@ -50,6 +53,11 @@ internal sealed record PanelLayout
     /// <summary>How well it uses the paper, the more the better.</summary>
     public double Score { get; init; }
 
+    /// <summary>The room of the view.</summary>
+    public Box2 View => IsBelow
+        ? new Box2(new(Size.Frame.Min.X, List.Max.Y), new(Size.Frame.Max.X, Top.Min.Y))
+        : new Box2(new(Size.Frame.Min.X, List.Min.Y), new(List.Min.X, Top.Min.Y));
+
     /// <summary>Width of a column.</summary>
     public double ColumnWidth => List.Width / Columns;
 
@@ -60,13 +68,14 @@ internal sealed record PanelLayout
     /// <param name="panel">The panel.</param>
     /// <param name="lengths">How lengths are printed.</param>
     /// <param name="list">Its list.</param>
+    /// <param name="rows">Its rows of bores at one pitch.</param>
     /// <param name="notes">How many lines of notes a sheet has.</param>
     /// <param name="isWithheld">Whether there is a stamp.</param>
-    public static ImmutableArray<PanelLayout> Of(Panel panel, LengthStyle lengths, PanelList list, Func<SheetSize, int> notes, bool isWithheld)
+    public static ImmutableArray<PanelLayout> Of(Panel panel, LengthStyle lengths, PanelList list, ImmutableArray<PitchRow> rows, Func<SheetSize, int> notes, bool isWithheld)
     {
         // Beside a title block there is room for a few lines only.
         ImmutableArray<SheetSize> sizes = [.. Sizes(lengths).Where(s => !s.HasRoomBesideTitle || notes(s) <= MostNotes || s == Sizes(lengths)[^1])];
-        var breaks = PanelBreak.Of(panel, lengths) is { } at ? new double?[] { null, at } : [null];
+        var breaks = PanelBreak.Of(panel, lengths, rows) is { } at ? new double?[] { null, at } : [null];
         var found = new List<PanelLayout>();
         foreach (var size in sizes)
             foreach (var empty in Empty(size, notes(size), isWithheld, list))
@@ -78,7 +87,7 @@ internal sealed record PanelLayout
         const int Strip = 8;
         var last = sizes[^1];
         var (top, body) = Rooms(last, notes(last), isWithheld);
-        var columns = (int)(body.Width / LeastColumn);
+        var columns = (int)(body.Width / Wide);
         var rest = new PanelLayout { Size = last, Factor = 0, Top = top, Columns = columns, IsBelow = true, List = body with { Max = new(body.Max.X, body.Min.Y + HeightOf(Strip)) } };
         return [Factors.Select(f => rest.With(panel, lengths, f, null)).OfType<PanelLayout>().First()];
     }
@@ -88,7 +97,7 @@ internal sealed record PanelLayout
     {
         var size = Sizes(lengths)[1];
         var (top, body) = Rooms(size, 0, false);
-        return new() { Size = size, Factor = 1, Top = top, List = body, Columns = (int)(body.Width / LeastColumn) };
+        return new() { Size = size, Factor = 1, Top = top, List = body, Columns = (int)(body.Width / Wide) };
     }
 
     // The smaller first; the largest are no sheets for a wall.
@@ -110,39 +119,37 @@ internal sealed record PanelLayout
     {
         var (top, body) = Rooms(size, notes, isWithheld);
         var empty = new PanelLayout { Size = size, Factor = 1, Top = top, List = body, Columns = 1 };
-        for (var columns = 1; columns <= 2; columns++)
+        foreach (var (columns, width) in new[] { (1, Narrow), (1, Wide), (2, 2 * Narrow), (2, 2 * Wide) })
         {
-            var width = columns * LeastColumn + Rim;
             var beside = empty with { Columns = columns, List = body with { Min = new(body.Max.X - width, body.Min.Y) } };
             if (PanelList.LeastPerColumn(list.Lines(beside.ColumnWidth), columns) <= beside.PerColumn) yield return beside;
         }
 
-        for (var columns = 1; columns <= (int)(body.Width / LeastColumn); columns++)
+        for (var columns = (int)(body.Width / Wide); columns <= (int)(body.Width / Narrow); columns++)
         {
-            var width = columns == (int)(body.Width / LeastColumn) ? body.Width : columns * Math.Min(MostColumn, body.Width / columns);
-            var least = PanelList.LeastPerColumn(list.Lines(width / columns), columns);
-            if (HeightOf(least) > body.Height / 2) continue;
-            yield return empty with { Columns = columns, IsBelow = true, List = new(body.Min, new(body.Min.X + width, body.Min.Y + HeightOf(least))) };
+            var least = PanelList.LeastPerColumn(list.Lines(body.Width / columns), columns);
+            if (HeightOf(least) <= body.Height / 2) yield return empty with { Columns = columns, IsBelow = true, List = body with { Max = new(body.Max.X, body.Min.Y + HeightOf(least)) } };
         }
     }
 
     private static PanelLayout? Largest(PanelLayout empty, Panel panel, LengthStyle lengths, PanelList list, double? cut)
     {
         if (Factors.Select(f => empty.With(panel, lengths, f, cut)).FirstOrDefault(l => l is not null) is not { } layout) return null;
-        var room = layout.Size.Room(0);
-        var lines = list.Lines(layout.ColumnWidth);
-        var listed = lines.Length * ListLine.Pitch * layout.ColumnWidth;
+        var (room, view) = (layout.Size.Room(0), layout.View);
+        var listed = list.Lines(layout.ColumnWidth).Length * ListLine.Pitch * Narrow;
         var margins = PanelDimensions.Margins(panel, lengths, layout.Factor);
         var viewed = layout.Pieces.Sum(p => (p.Box.Width + margins.Left + margins.Right) * (p.Box.Height + margins.Below + margins.Above));
-        var used = (viewed + listed) / (room.Width * room.Height);
+        // Both the whole and the room of the view by itself, so that white space is not all on one side.
+        var used = ((viewed + listed) / (room.Width * room.Height) + viewed / (view.Width * view.Height)) / 2;
+        var scale = Math.Log2(layout.Factor) + Math.Min(0, Math.Log2(layout.Factor / Dots));
         var isLarger = layout.Size.Page.X > 400;
-        return layout with { Score = used - (isLarger ? CostOfLarger : 0) + WorthOfScale * Math.Log2(layout.Factor) - (cut is null ? 0 : CostOfBreak) };
+        return layout with { Score = used - (isLarger ? CostOfLarger : 0) + WorthOfScale * scale - (cut is null ? 0 : CostOfBreak) };
     }
 
     // With the panel in the middle of the room the list leaves, if it fits.
     private PanelLayout? With(Panel panel, LengthStyle lengths, double factor, double? cut)
     {
-        var view = IsBelow ? new Box2(new(Size.Frame.Min.X, List.Max.Y), new(Size.Frame.Max.X, Top.Min.Y)) : new Box2(new(Size.Frame.Min.X, List.Min.Y), new(List.Min.X, Top.Min.Y));
+        var view = View;
         var margins = PanelDimensions.Margins(panel, lengths, factor);
         (double From, double To)[] parts = cut is { } at ? [(0, at), (at, panel.Length.Value)] : [(0, panel.Length.Value)];
         var height = panel.Width.Value * factor + margins.Below + margins.Above;

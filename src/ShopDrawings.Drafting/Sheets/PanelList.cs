@@ -34,7 +34,7 @@ internal sealed class PanelList
     public static int LeastPerColumn(ImmutableArray<ListLine> lines, int columns)
     {
         var least = (lines.Length + columns - 1) / columns;
-        while (Columns(lines, least, columns).Sum(c => c.Length) < lines.Length) least++;
+        while (Columns(lines, least, columns) is var set && (set.Sum(c => c.Length) < lines.Length || set.Any(c => c[^1].StaysWithNext))) least++;
         return least;
     }
 
@@ -65,7 +65,7 @@ internal sealed class PanelList
 
     private static IEnumerable<ListLine> Broken(string text, int indent, bool isHeading, double columnWidth)
     {
-        var width = columnWidth - ListLine.Step;
+        var width = columnWidth - 2 * ListLine.Step;
         var line = "";
         foreach (var word in text.Split(' '))
         {

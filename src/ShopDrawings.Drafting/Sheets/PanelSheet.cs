@@ -57,7 +57,7 @@ public sealed class PanelSheet
 
     private ImmutableArray<Drawing> Drawn()
     {
-        var layouts = PanelLayout.Of(panel, lengths, list, size => SheetFrame.Wrapped(size, notes.Lines()).Length, !withheldBy.IsEmpty);
+        var layouts = PanelLayout.Of(panel, lengths, list, rows, size => SheetFrame.Wrapped(size, notes.Lines()).Length, !withheldBy.IsEmpty);
         // The best that shows every place on its scale; a list holds them all anyway.
         var layout = layouts.FirstOrDefault(l => View(l).HasScales) ?? layouts[0];
         var view = View(layout);

@@ -48,7 +48,8 @@ internal sealed class PanelView(PanelPiece piece, ImmutableArray<FeatureGroup> g
                     _ => throw new InvalidOperationException($"{feature.GetType().Name} has no place."),
                 };
                 if (!piece.Holds(centre.X)) continue;
-                if (placer.Place(TextLayer, piece.OnPaper(centre), radius * piece.Factor, group.Tag, ListLine.Height) is { } tag) yield return tag;
+                if (feature is CutOut && placer.PlaceIn(TextLayer, piece.OnPaper(centre), group.Tag, ListLine.Height) is { } within) yield return within;
+                else if (placer.Place(TextLayer, piece.OnPaper(centre), radius * piece.Factor, group.Tag, ListLine.Height) is { } tag) yield return tag;
             }
     }
 

@@ -29,10 +29,18 @@ internal sealed record PitchRow(bool IsAlong, double From, double To, int Spaces
         return nearest > 0 && nearest < Spaces && Math.Abs(steps - nearest) * Pitch <= Tolerance.Length;
     }
 
-    /// <summary>Whether bores stand in one line at even distances. Places in order.</summary>
-    public static bool IsEven(ReadOnlySpan<double> at)
+    /// <summary>How many places from the first stand at even distances; 0 where they are too few for a row. Places in order.</summary>
+    public static int EvenFrom(ReadOnlySpan<double> at)
     {
-        if (at.Length < Least) return false;
+        if (at.Length < Least) return 0;
+        var count = 2;
+        // Measured over the whole run, so that no small error adds up.
+        while (count < at.Length && IsEven(at[..(count + 1)])) count++;
+        return count < Least ? 0 : count;
+    }
+
+    private static bool IsEven(ReadOnlySpan<double> at)
+    {
         var pitch = (at[^1] - at[0]) / (at.Length - 1);
         for (var i = 0; i < at.Length; i++)
             if (Math.Abs(at[i] - at[0] - i * pitch) > Tolerance.Length) return false;
@@ -66,18 +74,11 @@ internal sealed record PitchRow(bool IsAlong, double From, double To, int Spaces
         {
             double[] at = [.. line.Select(Along).Order()];
             var (across, radius) = (Across(line.First()), line.First().Diameter.Value / 2);
-            for (var start = 0; start + Least <= at.Length;)
+            for (var start = 0; start < at.Length;)
             {
-                var count = Least;
-                if (!IsEven(at.AsSpan(start, count)))
-                {
-                    start++;
-                    continue;
-                }
-
-                while (start + count < at.Length && IsEven(at.AsSpan(start, count + 1))) count++;
-                yield return new(isAlong, at[start], at[start + count - 1], count - 1, radius, [across]);
-                start += count - 1;
+                var count = EvenFrom(at.AsSpan(start));
+                if (count > 0) yield return new(isAlong, at[start], at[start + count - 1], count - 1, radius, [across]);
+                start += Math.Max(1, count);
             }
         }
     }

@@ -8,6 +8,16 @@ internal sealed class TagPlacer(FreeSpace space, Box2 within)
     private const double Clear = 0.5;
     private const int Directions = 8;
 
+    /// <summary>A text in the middle of an opening, or nothing where something is drawn there.</summary>
+    public TextEntity? PlaceIn(Layer layer, Point2 middle, string text, double height)
+    {
+        var half = new Point2(Lettering.Width(text, height) / 2, height / 2);
+        var box = new Box2(middle - half, middle + half).Grown(Clear);
+        if (!space.IsFree(box)) return null;
+        space.Take(box);
+        return new TextEntity(layer, middle, height, text, Anchor.Middle);
+    }
+
     /// <summary>The place for a text beside a circle of a radius, or nothing where there is no room.</summary>
     public TextEntity? Place(Layer layer, Point2 centre, double radius, string text, double height)
     {

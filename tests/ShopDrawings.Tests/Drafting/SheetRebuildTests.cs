@@ -98,7 +98,7 @@ public partial class SheetRebuildTests
 
     private static List<(string Kind, Number[] Numbers)> Rebuilt(IReadOnlyList<string> sheets)
     {
-        var isInches = sheets[0].Contains("Lengths in inches", StringComparison.Ordinal);
+        var isInches = sheets[0].Contains(">inches;", StringComparison.Ordinal);
         Number Read(string text) => Number.Of(text, isInches);
         Number[] Numbers(string text) => [.. Coordinate().Matches(text).Select(m => Read(m.Groups[1].Value))];
         var features = new List<(string, Number[])>();
@@ -159,7 +159,7 @@ public partial class SheetRebuildTests
 
     private static IEnumerable<string> Lines(string svg)
     {
-        var texts = XDocument.Parse(svg).Descendants(Svg + "g").Where(g => (string?)g.Attribute("id") == "TEXT").Descendants(Svg + "text").Select(t => t.Value.Replace('\u00a0', ' ')).ToList();
+        var texts = XDocument.Parse(svg).Descendants(Svg + "g").Where(g => (string?)g.Attribute("id") == "LIST").Descendants(Svg + "text").Select(t => t.Value.Replace('\u00a0', ' ')).ToList();
         var whole = new List<string>();
         foreach (var text in texts)
         {
@@ -200,11 +200,22 @@ public partial class SheetRebuildTests
         }
     }
 
+    // Single places and even runs by their ends, by turns; a run's last place is where its pitch leads.
     private static IEnumerable<Number> Row(string row, Func<string, Number> read)
     {
-        if (Pitch().Match(row) is not { Success: true } even) return row.Split(", ").Select(read);
-        var (first, by) = (read(even.Groups["from"].Value), read(even.Groups["by"].Value));
-        return Enumerable.Range(0, int.Parse(even.Groups["count"].Value, CultureInfo.InvariantCulture)).Select(i => first with { Mm = first.Mm + i * by.Mm });
+        foreach (var part in row.Split(", "))
+        {
+            if (Pitch().Match(part) is not { Success: true } even)
+            {
+                yield return read(part);
+                continue;
+            }
+
+            var (first, last, by) = (read(even.Groups["from"].Value), read(even.Groups["to"].Value), read(even.Groups["by"].Value));
+            var count = int.Parse(even.Groups["count"].Value, CultureInfo.InvariantCulture);
+            Assert.Equal(last.Mm, first.Mm + (count - 1) * by.Mm, 1e-3);
+            for (var i = 0; i < count; i++) yield return first with { Mm = first.Mm + i * by.Mm };
+        }
     }
 
     /// <summary>A printed number and half of its last step.</summary>
@@ -252,7 +263,7 @@ public partial class SheetRebuildTests
     [GeneratedRegex(@"^(?<axis>[xyz]) (?<at>[^;]*); (?<other>[xyz]) (?<row>.*)$")]
     private static partial Regex BorePlace();
 
-    [GeneratedRegex(@"^(?<from>.*) to .* by (?<by>.*) \((?<count>\d+)\)$")]
+    [GeneratedRegex(@"^(?<from>.*) to (?<to>.*) by (?<by>.*) \((?<count>\d+)\)$")]
     private static partial Regex Pitch();
 
     [GeneratedRegex(@"[xyz] (~?-?\d[\d./ ]*\d|~?-?\d)")]
