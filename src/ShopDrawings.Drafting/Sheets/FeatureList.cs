@@ -52,16 +52,19 @@ internal sealed class FeatureList(Panel panel, LengthStyle lengths)
         foreach (var s in outline.Segments) yield return s.IsLine ? $"to {Pair(s.End)}" : $"by {Pair(s.Middle)} round{ListLine.Hard}to{ListLine.Hard}{Pair(s.End)}";
     }
 
+    // A number stays with the word it belongs to where a line is broken.
     private string Kind(Feature feature) => feature switch
     {
-        Bore bore => $"⌀{lengths.PrintFine(bore.Diameter.Value)} {(bore.Use == BoreUse.Countersink ? "cone" : "bore")}, {(bore.Depth is { } d ? $"{lengths.PrintFine(d.Value)} deep, " : "through, from ")}{Where(bore.Surface)}{Method(bore)}",
-        Groove groove => $"groove {lengths.PrintFine(groove.Width.Value)} wide, {lengths.PrintFine(groove.Depth.Value)} deep, {Where(groove.Face)}",
-        CutOut { Outline.AsCircle: var (_, radius) } => $"⌀{lengths.PrintFine(2 * radius)} opening",
-        CutOut cutOut when SlotOf(cutOut.Outline) is var (_, _, width) => $"slot {lengths.PrintFine(width)} wide, round ends, through",
-        CutOut cutOut => $"opening {lengths.PrintFine(cutOut.Outline.Bounds.Width)} × {lengths.PrintFine(cutOut.Outline.Bounds.Height)}{(CornerOf(cutOut.Outline) is { } radius ? $", corners R{lengths.PrintFine(radius)}" : "")}",
+        Bore bore => $"⌀{Fine(bore.Diameter.Value)}{ListLine.Hard}{(bore.Use == BoreUse.Countersink ? "cone" : "bore")}, {(bore.Depth is { } d ? $"{Fine(d.Value)}{ListLine.Hard}deep, " : $"through, from{ListLine.Hard}")}{Where(bore.Surface)}{Method(bore)}",
+        Groove groove => $"groove {Fine(groove.Width.Value)}{ListLine.Hard}wide, {Fine(groove.Depth.Value)}{ListLine.Hard}deep, {Where(groove.Face)}",
+        CutOut { Outline.AsCircle: var (_, radius) } => $"⌀{Fine(2 * radius)}{ListLine.Hard}opening",
+        CutOut cutOut when SlotOf(cutOut.Outline) is var (_, _, width) => $"slot {Fine(width)}{ListLine.Hard}wide, round{ListLine.Hard}ends, through",
+        CutOut cutOut => $"opening {Fine(cutOut.Outline.Bounds.Width)}{ListLine.Hard}×{ListLine.Hard}{Fine(cutOut.Outline.Bounds.Height)}{(CornerOf(cutOut.Outline) is { } radius ? $", corners{ListLine.Hard}R{Fine(radius)}" : "")}",
         Mark mark => $"{(mark.To is null ? "centre" : "line")} to mark, {Where(mark.Face)}",
         _ => throw new InvalidOperationException($"{feature.GetType().Name} cannot be listed."),
     };
+
+    private string Fine(double mm) => lengths.PrintFine(mm).Replace(' ', ListLine.Hard);
 
     private static string Method(Bore bore) => bore.Method == BoreMethod.Machined ? "" : $", {bore.Method.Word()}";
 
@@ -86,7 +89,7 @@ internal sealed class FeatureList(Panel panel, LengthStyle lengths)
         var parts = new List<string>();
         for (var start = 0; start < at.Length;)
         {
-            var count = PitchRow.EvenFrom(at.AsSpan(start));
+            var count = PitchRow.EvenFrom(at.AsSpan()[start..]);
             var even = count == 0 ? "" : string.Create(CultureInfo.InvariantCulture,
                 $"{Print(at[start])} to {Print(at[start + count - 1])} by{ListLine.Hard}{Print((at[start + count - 1] - at[start]) / (count - 1))}{ListLine.Hard}({count})");
             var isEven = count > 0 && !even.Contains(Tape.RoundedMark, StringComparison.Ordinal);
@@ -134,5 +137,5 @@ internal sealed class FeatureList(Panel panel, LengthStyle lengths)
 
     private static long Key(double mm) => (long)Math.Round(mm * 1e4);
 
-    private string Where(Surface surface) => surface.IsFace() ? panel.NameOf(surface) : $"{panel.NameOf(surface)} edge";
+    private string Where(Surface surface) => surface.IsFace() ? panel.NameOf(surface) : $"{panel.NameOf(surface)}{ListLine.Hard}edge";
 }

@@ -20,7 +20,7 @@ internal sealed record PanelLayout
     private static readonly ImmutableArray<double> Factors = [2, .. SheetChoice.Scales.Select(n => 1.0 / n)];
 
     // How much more of its room a larger sheet must use, and how much less may be used for a drawing twice as large.
-    private const double CostOfLarger = 0.12;
+    private const double CostOfLarger = 0.2;
     private const double WorthOfScale = 0.15;
 
     // From this reduction on holes shrink to dots, and what is gained by a larger scale counts double.
@@ -28,6 +28,7 @@ internal sealed record PanelLayout
 
     // What a break costs: a panel in one piece is read more easily.
     private const double CostOfBreak = 0.1;
+    private const double CostOfBrokenLine = 0.01;
 
     /// <summary>The sheet.</summary>
     public required SheetSize Size { get; init; }
@@ -122,7 +123,9 @@ internal sealed record PanelLayout
         foreach (var (columns, width) in new[] { (1, Narrow), (1, Wide), (2, 2 * Narrow), (2, 2 * Wide) })
         {
             var beside = empty with { Columns = columns, List = body with { Min = new(body.Max.X - width, body.Min.Y) } };
-            if (PanelList.LeastPerColumn(list.Lines(beside.ColumnWidth), columns) <= beside.PerColumn) yield return beside;
+            if (PanelList.LeastPerColumn(list.Lines(beside.ColumnWidth), columns) > beside.PerColumn) continue;
+            yield return beside;
+            if (width >= Wide) break;
         }
 
         for (var columns = (int)(body.Width / Wide); columns <= (int)(body.Width / Narrow); columns++)
@@ -136,14 +139,16 @@ internal sealed record PanelLayout
     {
         if (Factors.Select(f => empty.With(panel, lengths, f, cut)).FirstOrDefault(l => l is not null) is not { } layout) return null;
         var (room, view) = (layout.Size.Room(0), layout.View);
-        var listed = list.Lines(layout.ColumnWidth).Length * ListLine.Pitch * Narrow;
+        var lines = list.Lines(layout.ColumnWidth).Length;
+        var listed = lines * ListLine.Pitch * Narrow;
+        var broken = lines - list.Lines(double.PositiveInfinity).Length;
         var margins = PanelDimensions.Margins(panel, lengths, layout.Factor);
         var viewed = layout.Pieces.Sum(p => (p.Box.Width + margins.Left + margins.Right) * (p.Box.Height + margins.Below + margins.Above));
         // Both the whole and the room of the view by itself, so that white space is not all on one side.
         var used = ((viewed + listed) / (room.Width * room.Height) + viewed / (view.Width * view.Height)) / 2;
         var scale = Math.Log2(layout.Factor) + Math.Min(0, Math.Log2(layout.Factor / Dots));
         var isLarger = layout.Size.Page.X > 400;
-        return layout with { Score = used - (isLarger ? CostOfLarger : 0) + WorthOfScale * scale - (cut is null ? 0 : CostOfBreak) };
+        return layout with { Score = used - (isLarger ? CostOfLarger : 0) + WorthOfScale * scale - (cut is null ? 0 : CostOfBreak) - CostOfBrokenLine * broken };
     }
 
     // With the panel in the middle of the room the list leaves, if it fits.
