@@ -1,4 +1,6 @@
 using System.Globalization;
+using ShopDrawings.Drafting;
+using ShopDrawings.Kernel;
 
 namespace ShopDrawings.Tests.Drafting;
 
@@ -91,7 +93,7 @@ public class PanelSheetTests
         var grained = design.Assembly.Panels.ToDictionary(p => p.Id, p => p.Board.HasGrain);
         foreach (var (path, drawing) in Sheets(name))
         {
-            var circles = drawing.Entities.OfType<CircleEntity>().Where(c => c.Layer.Name is "BORE" or "CUTOUT").ToList();
+            var circles = drawing.Entities.OfType<CircleEntity>().Where(c => c.Layer.Name == "BORE").ToList();
             foreach (var line in drawing.Entities.OfType<Dimension>().SelectMany(DimensionGraphics.Of).OfType<SegmentEntity>())
                 Assert.All(circles, c => Assert.True(line.Segment.DistanceTo(c.Centre) > c.Radius, $"{name}, {path}: a dimension runs through the hole at {c.Centre}"));
             if (!grained.TryGetValue(path["panels/".Length..], out var hasGrain)) continue;
