@@ -49,19 +49,22 @@ internal sealed class FeatureList(Panel panel, LengthStyle lengths)
     {
         var first = outline.Segments[0].Start;
         yield return $"from {Pair(first)}";
-        foreach (var s in outline.Segments) yield return s.IsLine ? $"to {Pair(s.End)}" : $"by {Pair(s.Middle)} round to {Pair(s.End)}";
+        foreach (var s in outline.Segments) yield return s.IsLine ? $"to {Pair(s.End)}" : $"by {Pair(s.Middle)} round{ListLine.Hard}to{ListLine.Hard}{Pair(s.End)}";
     }
 
+    // A number stays with the word it belongs to where a line is broken.
     private string Kind(Feature feature) => feature switch
     {
-        Bore bore => $"⌀{lengths.PrintFine(bore.Diameter.Value)} {(bore.Use == BoreUse.Countersink ? "cone" : "bore")}, {(bore.Depth is { } d ? $"{lengths.PrintFine(d.Value)} deep, " : "through, from ")}{Where(bore.Surface)}{Method(bore)}",
-        Groove groove => $"groove {lengths.PrintFine(groove.Width.Value)} wide, {lengths.PrintFine(groove.Depth.Value)} deep, {Where(groove.Face)}",
-        CutOut { Outline.AsCircle: var (_, radius) } => $"⌀{lengths.PrintFine(2 * radius)} opening",
-        CutOut cutOut when SlotOf(cutOut.Outline) is var (_, _, width) => $"slot {lengths.PrintFine(width)} wide, round ends, through",
-        CutOut cutOut => $"opening {lengths.PrintFine(cutOut.Outline.Bounds.Width)} × {lengths.PrintFine(cutOut.Outline.Bounds.Height)}",
+        Bore bore => $"⌀{Fine(bore.Diameter.Value)}{ListLine.Hard}{(bore.Use == BoreUse.Countersink ? "cone" : "bore")}, {(bore.Depth is { } d ? $"{Fine(d.Value)}{ListLine.Hard}deep, " : $"through, from{ListLine.Hard}")}{Where(bore.Surface)}{Method(bore)}",
+        Groove groove => $"groove {Fine(groove.Width.Value)}{ListLine.Hard}wide, {Fine(groove.Depth.Value)}{ListLine.Hard}deep, {Where(groove.Face)}",
+        CutOut { Outline.AsCircle: var (_, radius) } => $"⌀{Fine(2 * radius)}{ListLine.Hard}opening",
+        CutOut cutOut when SlotOf(cutOut.Outline) is var (_, _, width) => $"slot {Fine(width)}{ListLine.Hard}wide, round{ListLine.Hard}ends, through",
+        CutOut cutOut => $"opening {Fine(cutOut.Outline.Bounds.Width)}{ListLine.Hard}×{ListLine.Hard}{Fine(cutOut.Outline.Bounds.Height)}{(CornerOf(cutOut.Outline) is { } radius ? $", corners{ListLine.Hard}R{Fine(radius)}" : "")}",
         Mark mark => $"{(mark.To is null ? "centre" : "line")} to mark, {Where(mark.Face)}",
         _ => throw new InvalidOperationException($"{feature.GetType().Name} cannot be listed."),
     };
+
+    private string Fine(double mm) => lengths.PrintFine(mm).Replace(' ', ListLine.Hard);
 
     private static string Method(Bore bore) => bore.Method == BoreMethod.Machined ? "" : $", {bore.Method.Word()}";
 
@@ -83,11 +86,18 @@ internal sealed class FeatureList(Panel panel, LengthStyle lengths)
     // Equal distances by their ends, where the ends and the distance are printed exactly.
     private string Row(ImmutableArray<double> at)
     {
-        const int Least = 4;
-        var pitch = at.Length >= Least ? (at[^1] - at[0]) / (at.Length - 1) : 0;
-        var isEven = pitch > 0 && at.Select((a, i) => Math.Abs(a - at[0] - i * pitch)).Max() <= Tolerance.Length;
-        var even = isEven ? string.Create(CultureInfo.InvariantCulture, $"{Print(at[0])} to {Print(at[^1])} by{ListLine.Hard}{Print(pitch)}{ListLine.Hard}({at.Length})") : "";
-        return isEven && !even.Contains(Tape.RoundedMark, StringComparison.Ordinal) ? even : string.Join(", ", at.Select(Print));
+        var parts = new List<string>();
+        for (var start = 0; start < at.Length;)
+        {
+            var count = PitchRow.EvenFrom(at.AsSpan()[start..]);
+            var even = count == 0 ? "" : string.Create(CultureInfo.InvariantCulture,
+                $"{Print(at[start])} to {Print(at[start + count - 1])} by{ListLine.Hard}{Print((at[start + count - 1] - at[start]) / (count - 1))}{ListLine.Hard}({count})");
+            var isEven = count > 0 && !even.Contains(Tape.RoundedMark, StringComparison.Ordinal);
+            parts.Add(isEven ? even : Print(at[start]));
+            start += isEven ? count : 1;
+        }
+
+        return string.Join(", ", parts);
     }
 
     private IEnumerable<string> Opening(Contour outline)
@@ -95,9 +105,20 @@ internal sealed class FeatureList(Panel panel, LengthStyle lengths)
         if (outline.AsCircle is var (centre, _)) return [Pair(centre)];
         if (SlotOf(outline) is var (from, to, _)) return [$"{Pair(from)} to {Pair(to)}"];
         var box = outline.Bounds;
-        return outline.Equals(Contour.Rectangle(box.Min.X, box.Min.Y, box.Max.X, box.Max.Y))
+        return CornerOf(outline) is not null || outline.Equals(Contour.Rectangle(box.Min.X, box.Min.Y, box.Max.X, box.Max.Y))
             ? [$"x {Print(box.Min.X)} to {Print(box.Max.X)}, y {Print(box.Min.Y)} to {Print(box.Max.Y)}"]
             : Corners(outline);
+    }
+
+    // The radius of its corners: four lines along the sides of its box and four quarter circles of one radius between them.
+    private static double? CornerOf(Contour outline)
+    {
+        var arcs = outline.Segments.Where(s => !s.IsLine).ToList();
+        var lines = outline.Segments.Where(s => s.IsLine).ToList();
+        if (arcs.Count != 4 || lines.Count != 4) return null;
+        bool IsLevel(Segment s) => Tolerance.Same(s.Start.X, s.End.X) || Tolerance.Same(s.Start.Y, s.End.Y);
+        var isRounded = lines.TrueForAll(IsLevel) && arcs.TrueForAll(a => a.Bulge > 0 && Tolerance.Same(Math.Abs(a.SweepRadians), Math.PI / 2) && Tolerance.Same(a.Radius, arcs[0].Radius));
+        return isRounded ? arcs[0].Radius : null;
     }
 
     // The centres of its round ends and its width: two lines of one length and two half circles, whichever comes first.
@@ -109,12 +130,12 @@ internal sealed class FeatureList(Panel panel, LengthStyle lengths)
         return isSlot ? (other.Centre, end.Centre, 2 * end.Radius) : null;
     }
 
-    private string Pair(Point2 at) => $"x {Print(at.X)}, y {Print(at.Y)}";
+    private string Pair(Point2 at) => $"x{ListLine.Hard}{Print(at.X)}, y{ListLine.Hard}{Print(at.Y)}";
 
     // The unit is said once, below the list. A fraction stays with its whole number where a line is broken.
     private string Print(double mm) => lengths.PrintPlace(mm).TrimEnd('"').Replace(' ', ListLine.Hard);
 
     private static long Key(double mm) => (long)Math.Round(mm * 1e4);
 
-    private string Where(Surface surface) => surface.IsFace() ? panel.NameOf(surface) : $"{panel.NameOf(surface)} edge";
+    private string Where(Surface surface) => surface.IsFace() ? panel.NameOf(surface) : $"{panel.NameOf(surface)}{ListLine.Hard}edge";
 }

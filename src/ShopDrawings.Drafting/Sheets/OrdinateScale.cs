@@ -6,13 +6,25 @@ namespace ShopDrawings.Drafting;
 /// <summary>A scale of numbers beside a view: where each feature lies along one axis, counted from corner 0, none twice. Numbers that would stand on each other are moved apart.</summary>
 internal static class OrdinateScale
 {
-    private const double Gap = 1.5, Straight = 3, Bent = 8, TextGap = 0.8;
+    private const double Gap = 1.5, Straight = 2.5, Bent = 7, TextGap = 0.8;
 
     /// <summary>Room it takes beside the panel, with numbers of a width in mm.</summary>
     public static double Depth(double textWidth) => Gap + Bent + TextGap + textWidth;
 
     /// <summary>Least distance of two numbers of a height in mm.</summary>
     public static double Pitch(double height) => 1.45 * height;
+
+    /// <summary>Whether numbers find no room, or stand far from where they belong.</summary>
+    /// <param name="at">Places on paper along the axis, in order.</param>
+    /// <param name="from">Where the room for numbers begins.</param>
+    /// <param name="to">Where it ends.</param>
+    /// <param name="height">Height of the numbers in mm.</param>
+    public static bool IsCrowded(ImmutableArray<double> at, double from, double to, double height)
+    {
+        const double Far = 4;
+        var pitch = Pitch(height);
+        return at.Length * pitch > to - from || Apart(at, pitch, from + pitch / 2, to - pitch / 2).Zip(at).Any(p => Math.Abs(p.First - p.Second) > Far);
+    }
 
     /// <summary>Lines and numbers of a scale; nothing where there are more numbers than room.</summary>
     /// <param name="marks">Places on paper along the axis and what is printed at each, in order.</param>

@@ -3,12 +3,20 @@ using ShopDrawings.Kernel;
 namespace ShopDrawings.Drafting;
 
 /// <summary>Puts letters beside features where nothing else is drawn. Paper mm.</summary>
-internal sealed class TagPlacer(IEnumerable<Entity> drawn, Box2 within)
+internal sealed class TagPlacer(FreeSpace space, Box2 within)
 {
     private const double Clear = 0.5;
     private const int Directions = 8;
 
-    private readonly List<Box2> taken = [.. drawn.SelectMany(Boxes)];
+    /// <summary>A text in the middle of an opening, or nothing where something is drawn there.</summary>
+    public TextEntity? PlaceIn(Layer layer, Point2 middle, string text, double height)
+    {
+        var half = new Point2(Lettering.Width(text, height) / 2, height / 2);
+        var box = new Box2(middle - half, middle + half).Grown(Clear);
+        if (!space.IsFree(box)) return null;
+        space.Take(box);
+        return new TextEntity(layer, middle, height, text, Anchor.Middle);
+    }
 
     /// <summary>The place for a text beside a circle of a radius, or nothing where there is no room.</summary>
     public TextEntity? Place(Layer layer, Point2 centre, double radius, string text, double height)
@@ -20,8 +28,8 @@ internal sealed class TagPlacer(IEnumerable<Entity> drawn, Box2 within)
                 var half = new Point2(Lettering.Width(text, height) / 2, height / 2);
                 var middle = centre + new Point2((radius + away + half.X) * cos, (radius + away + half.Y) * sin);
                 var box = new Box2(middle - half, middle + half).Grown(Clear);
-                if (box.Min.X < within.Min.X || box.Min.Y < within.Min.Y || box.Max.X > within.Max.X || box.Max.Y > within.Max.Y || taken.Any(t => Overlap(t, box))) continue;
-                taken.Add(box);
+                if (box.Min.X < within.Min.X || box.Min.Y < within.Min.Y || box.Max.X > within.Max.X || box.Max.Y > within.Max.Y || !space.IsFree(box)) continue;
+                space.Take(box);
                 return new TextEntity(layer, middle, height, text, Anchor.Middle);
             }
 
@@ -46,28 +54,11 @@ internal sealed class TagPlacer(IEnumerable<Entity> drawn, Box2 within)
         foreach (var middle in corners.Concat(inside).Concat(sides))
         {
             var room = new Box2(middle - half, middle + half).Grown(Clear);
-            if (taken.Any(t => Overlap(t, room))) continue;
-            taken.Add(room);
+            if (!space.IsFree(room)) continue;
+            space.Take(room);
             return new TextEntity(layer, middle, height, text, Anchor.Middle);
         }
 
         return null;
-    }
-
-    private static bool Overlap(Box2 a, Box2 b) => a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y;
-
-    // A line or an outline is in the way along its edge, not within.
-    private static IEnumerable<Box2> Boxes(Entity entity) => entity switch
-    {
-        ContourEntity contour => contour.Contour.Segments.SelectMany(Along),
-        SegmentEntity segment => Along(segment.Segment),
-        _ => [entity.Bounds],
-    };
-
-    private static IEnumerable<Box2> Along(Segment s)
-    {
-        const double Step = 2;
-        var count = Math.Max(1, (int)Math.Ceiling(s.Length / Step));
-        return Enumerable.Range(0, count).Select(i => s.Part((double)i / count, (i + 1.0) / count).Bounds);
     }
 }

@@ -12,7 +12,14 @@ namespace ShopDrawings.Drafting;
 /// <param name="Sheets">How many there are.</param>
 /// <param name="Scale">The n of a scale 1:n.</param>
 /// <param name="Note">A general note.</param>
-public sealed record TitleFields(string Title, string DocumentType, string Project, int Sheet, int Sheets, int Scale, string Note);
+public sealed record TitleFields(string Title, string DocumentType, string Project, int Sheet, int Sheets, int Scale, string Note)
+{
+    /// <summary>The n of a scale n:1 where the drawing is larger than what it shows; else 1.</summary>
+    public int Enlarged { get; init; } = 1;
+
+    /// <summary>What the note is about.</summary>
+    public string NoteLabel { get; init; } = "Note";
+}
 
 /// <summary>The frame of a sheet (ISO 5457) and its title block (ISO 7200), the same on every sheet.</summary>
 public static class SheetFrame
@@ -41,12 +48,12 @@ public static class SheetFrame
         var (frame, block) = (size.Frame, size.TitleBlock);
         yield return Box(FrameLayer, frame);
         yield return Box(BlockLayer, block);
-        var scale = string.Create(CultureInfo.InvariantCulture, $"1:{fields.Scale}");
+        var scale = string.Create(CultureInfo.InvariantCulture, $"{fields.Enlarged}:{fields.Scale}");
         var sheet = string.Create(CultureInfo.InvariantCulture, $"{fields.Sheet} of {fields.Sheets}");
         (string Label, string Value, double Share)[][] rows =
         [
             [("Title", fields.Title, 0.56), ("Project", fields.Project, 0.44)],
-            [("Document type", fields.DocumentType, 0.32), ("Note", fields.Note, 0.68)],
+            [("Document type", fields.DocumentType, 0.32), (fields.NoteLabel, fields.Note, 0.68)],
             [("Lengths", lengths.Statement, 0.32), ("Projection", "", 0.24), ("Scale", scale, 0.16), ("Paper", size.Name, 0.12), ("Sheet", sheet, 0.16)],
         ];
         var top = block.Max.Y;

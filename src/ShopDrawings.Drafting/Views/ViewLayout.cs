@@ -51,7 +51,7 @@ internal sealed class ViewLayout(AssemblyView view, ImmutableArray<Span> spans, 
         if (Details.IsEmpty) return [.. drawn];
         var windows = Details.Select(d => (d.Letter, Box: new Box2(OnPaper(d.Window.Min), OnPaper(d.Window.Max)))).ToList();
         drawn.AddRange(windows.Select(w => new ContourEntity(MarkLayer, Contour.Rectangle(w.Box.Min.X, w.Box.Min.Y, w.Box.Max.X, w.Box.Max.Y))));
-        var placer = new TagPlacer(drawn.SelectMany(e => e is Dimension dimension ? DimensionGraphics.Of(dimension) : [e]), new Box2(corner, corner + Size(scale)).Grown(30));
+        var placer = new TagPlacer(new FreeSpace(drawn), new Box2(corner, corner + Size(scale)).Grown(30));
         foreach (var (letter, window) in windows)
             if (placer.Beside(MarkLayer, window, letter, Letter) is { } text) drawn.Add(text);
         return [.. drawn];

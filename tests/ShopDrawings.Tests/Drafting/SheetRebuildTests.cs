@@ -27,7 +27,7 @@ public partial class SheetRebuildTests
         {
             var id = panel.GetProperty("id").GetString()!;
             var files = Enumerable.Range(1, 99).Select(n => Path.Combine(Samples, name, "panels", n == 1 ? $"{id}.svg" : $"{id}_{n}.svg")).TakeWhile(File.Exists).Select(File.ReadAllText);
-            Compare(id, files, panel);
+            Compare(id, [.. files], panel);
         }
     }
 
@@ -40,7 +40,7 @@ public partial class SheetRebuildTests
         foreach (var panel in assembly.RootElement.GetProperty("panels").EnumerateArray())
         {
             var id = panel.GetProperty("id").GetString()!;
-            Compare(id, Enumerable.Range(1, 99).Select(n => n == 1 ? $"panels/{id}.svg" : $"panels/{id}_{n}.svg").TakeWhile(files.ContainsKey).Select(f => files[f]), panel);
+            Compare(id, [.. Enumerable.Range(1, 99).Select(n => n == 1 ? $"panels/{id}.svg" : $"panels/{id}_{n}.svg").TakeWhile(files.ContainsKey).Select(f => files[f])], panel);
         }
     }, iter: Fuzz.Iterations(10));
 
@@ -51,9 +51,10 @@ public partial class SheetRebuildTests
         return System.Text.Encoding.UTF8.GetString(stream.ToArray());
     }
 
-    private static void Compare(string id, IEnumerable<string> sheets, JsonElement panel)
+    private static void Compare(string id, IReadOnlyList<string> sheets, JsonElement panel)
     {
-        var rebuilt = Rebuilt([.. sheets]);
+        var rebuilt = Rebuilt(sheets);
+        foreach (var (spaces, pitch, total) in sheets.SelectMany(Pitches)) AssertPitch(id, rebuilt, spaces, pitch, total);
         var edges = panel.GetProperty("edges");
         foreach (var feature in panel.GetProperty("features").EnumerateArray())
         {
@@ -64,6 +65,24 @@ public partial class SheetRebuildTests
         }
 
         Assert.True(rebuilt.Count == 0, $"{id}: {rebuilt.Count} on the sheet that are not in the panel: {rebuilt.FirstOrDefault()}");
+    }
+
+    // What a row's dimension says leads from bore to bore of one kind, along or across, and its total is right.
+    private static void AssertPitch(string id, List<(string Kind, Number[] Numbers)> rebuilt, int spaces, Number pitch, Number total)
+    {
+        Assert.Equal(total.Mm, spaces * pitch.Mm, 1e-3);
+        bool HasRow(string kind, int along) => rebuilt.Where(r => r.Kind == kind).Any(first => Enumerable.Range(1, spaces).All(i => rebuilt.Exists(r =>
+            r.Kind == kind && Math.Abs(r.Numbers[along].Mm - first.Numbers[along].Mm - i * pitch.Mm) < 0.02
+            && r.Numbers.Zip(first.Numbers).Where((_, n) => n != along).All(n => Math.Abs(n.First.Mm - n.Second.Mm) < 0.02))));
+        var kinds = rebuilt.Select(r => r.Kind).Where(k => k.StartsWith("bore", StringComparison.Ordinal)).Distinct().ToList();
+        Assert.True(kinds.Exists(k => rebuilt.First(r => r.Kind == k).Numbers.Length is var n && (HasRow(k, n - 2) || HasRow(k, n - 1))), $"{id}: no row of {spaces} times {pitch.Mm}");
+    }
+
+    private static IEnumerable<(int Spaces, Number Pitch, Number Total)> Pitches(string svg)
+    {
+        var isInches = svg.Contains("inches; ~ is rounded", StringComparison.Ordinal);
+        return XDocument.Parse(svg).Descendants(Svg + "g").Where(g => (string?)g.Attribute("id") == "DIMENSION").Descendants(Svg + "text").Select(t => PitchText().Match(t.Value)).Where(m => m.Success)
+            .Select(m => (int.Parse(m.Groups["spaces"].Value, CultureInfo.InvariantCulture), Number.Of(m.Groups["pitch"].Value, isInches), Number.Of(m.Groups["total"].Value, isInches)));
     }
 
     // Kind with the surface and what a depth says, and the numbers that say where and how large.
@@ -98,7 +117,7 @@ public partial class SheetRebuildTests
 
     private static List<(string Kind, Number[] Numbers)> Rebuilt(IReadOnlyList<string> sheets)
     {
-        var isInches = sheets[0].Contains("Lengths in inches", StringComparison.Ordinal);
+        var isInches = sheets[0].Contains("inches; ~ is rounded", StringComparison.Ordinal);
         Number Read(string text) => Number.Of(text, isInches);
         Number[] Numbers(string text) => [.. Coordinate().Matches(text).Select(m => Read(m.Groups[1].Value))];
         var features = new List<(string, Number[])>();
@@ -159,7 +178,7 @@ public partial class SheetRebuildTests
 
     private static IEnumerable<string> Lines(string svg)
     {
-        var texts = XDocument.Parse(svg).Descendants(Svg + "g").Where(g => (string?)g.Attribute("id") == "TEXT").Descendants(Svg + "text").Select(t => t.Value.Replace('\u00a0', ' ')).ToList();
+        var texts = XDocument.Parse(svg).Descendants(Svg + "g").Where(g => (string?)g.Attribute("id") == "LIST").Descendants(Svg + "text").Select(t => t.Value.Replace('\u00a0', ' ')).ToList();
         var whole = new List<string>();
         foreach (var text in texts)
         {
@@ -200,11 +219,22 @@ public partial class SheetRebuildTests
         }
     }
 
+    // Single places and even runs by their ends, by turns; a run's last place is where its pitch leads.
     private static IEnumerable<Number> Row(string row, Func<string, Number> read)
     {
-        if (Pitch().Match(row) is not { Success: true } even) return row.Split(", ").Select(read);
-        var (first, by) = (read(even.Groups["from"].Value), read(even.Groups["by"].Value));
-        return Enumerable.Range(0, int.Parse(even.Groups["count"].Value, CultureInfo.InvariantCulture)).Select(i => first with { Mm = first.Mm + i * by.Mm });
+        foreach (var part in row.Split(", "))
+        {
+            if (Pitch().Match(part) is not { Success: true } even)
+            {
+                yield return read(part);
+                continue;
+            }
+
+            var (first, last, by) = (read(even.Groups["from"].Value), read(even.Groups["to"].Value), read(even.Groups["by"].Value));
+            var count = int.Parse(even.Groups["count"].Value, CultureInfo.InvariantCulture);
+            Assert.Equal(last.Mm, first.Mm + (count - 1) * by.Mm, 1e-3);
+            for (var i = 0; i < count; i++) yield return first with { Mm = first.Mm + i * by.Mm };
+        }
     }
 
     /// <summary>A printed number and half of its last step.</summary>
@@ -252,8 +282,11 @@ public partial class SheetRebuildTests
     [GeneratedRegex(@"^(?<axis>[xyz]) (?<at>[^;]*); (?<other>[xyz]) (?<row>.*)$")]
     private static partial Regex BorePlace();
 
-    [GeneratedRegex(@"^(?<from>.*) to .* by (?<by>.*) \((?<count>\d+)\)$")]
+    [GeneratedRegex(@"^(?<from>.*) to (?<to>.*) by (?<by>.*) \((?<count>\d+)\)$")]
     private static partial Regex Pitch();
+
+    [GeneratedRegex(@"^(?<spaces>\d+) × (?<pitch>.*) \(= (?<total>.*)\)$")]
+    private static partial Regex PitchText();
 
     [GeneratedRegex(@"[xyz] (~?-?\d[\d./ ]*\d|~?-?\d)")]
     private static partial Regex Coordinate();
@@ -261,6 +294,6 @@ public partial class SheetRebuildTests
     [GeneratedRegex("^(from|to|by) x")]
     private static partial Regex Corner();
 
-    [GeneratedRegex(@"^(~?-?\d[^×]*$|to ~?\d|by ~?\d|deep|outside|inside|marked|in-place|transferred|given|edge|through|round|from (inside|outside)|y ~?\d[^;]*$)")]
+    [GeneratedRegex(@"^(~?-?\d[^×]*$|to ~?\d|by ~?\d|deep|outside|inside|marked|in-place|transferred|given|edge|\w+ edge|ends|wide|corners|mark,|through|round|from (inside|outside)|y ~?\d[^;]*$)")]
     private static partial Regex Continuation();
 }

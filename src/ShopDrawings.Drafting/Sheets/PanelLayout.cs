@@ -1,0 +1,171 @@
+using System.Collections.Immutable;
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings.Drafting;
+
+/// <summary>
+/// A way to lay out the sheet of a panel: paper, scale, where the view stands and where the list. A heading stands above, the title block below; the
+/// list stands in columns at the right or below the view, whichever leaves less of the paper empty.
+/// </summary>
+internal sealed record PanelLayout
+{
+    private const double HeadingHeight = 11;
+    private const double StampHeight = 13;
+    private const int MostNotes = 6;
+    private const double Rim = 3;
+    private const double Narrow = 64;
+    private const double Wide = 85;
+
+    // The enlargement and the reductions of ISO 5455 (from memory).
+    private static readonly ImmutableArray<double> Factors = [2, .. SheetChoice.Scales.Select(n => 1.0 / n)];
+
+    // How much more of its room a larger sheet must use, and how much less may be used for a drawing twice as large.
+    private const double CostOfLarger = 0.2;
+    private const double WorthOfScale = 0.15;
+
+    // From this reduction on holes shrink to dots, and what is gained by a larger scale counts double.
+    private const double Dots = 1 / 5.0;
+
+    // What a break costs: a panel in one piece is read more easily.
+    private const double CostOfBreak = 0.1;
+    private const double CostOfBrokenLine = 0.01;
+
+    /// <summary>The sheet.</summary>
+    public required SheetSize Size { get; init; }
+
+    /// <summary>Millimetres on paper for one of the panel.</summary>
+    public required double Factor { get; init; }
+
+    /// <summary>The room of heading and stamp.</summary>
+    public required Box2 Top { get; init; }
+
+    /// <summary>The room of the list.</summary>
+    public required Box2 List { get; init; }
+
+    /// <summary>Columns of the list.</summary>
+    public required int Columns { get; init; }
+
+    /// <summary>The panel, in one piece or in two.</summary>
+    public ImmutableArray<PanelPiece> Pieces { get; init; } = [];
+
+    /// <summary>Whether the list stands below the view.</summary>
+    public bool IsBelow { get; init; }
+
+    /// <summary>How well it uses the paper, the more the better.</summary>
+    public double Score { get; init; }
+
+    /// <summary>The room of the view.</summary>
+    public Box2 View => IsBelow
+        ? new Box2(new(Size.Frame.Min.X, List.Max.Y), new(Size.Frame.Max.X, Top.Min.Y))
+        : new Box2(new(Size.Frame.Min.X, List.Min.Y), new(List.Min.X, Top.Min.Y));
+
+    /// <summary>Width of a column.</summary>
+    public double ColumnWidth => List.Width / Columns;
+
+    /// <summary>Lines of a column.</summary>
+    public int PerColumn => LinesIn(List.Height);
+
+    /// <summary>The layouts in which panel and list find room, the best first; where there is none, one on the largest sheet whose list goes on elsewhere.</summary>
+    /// <param name="panel">The panel.</param>
+    /// <param name="lengths">How lengths are printed.</param>
+    /// <param name="list">Its list.</param>
+    /// <param name="rows">Its rows of bores at one pitch.</param>
+    /// <param name="notes">How many lines of notes a sheet has.</param>
+    /// <param name="isWithheld">Whether there is a stamp.</param>
+    public static ImmutableArray<PanelLayout> Of(Panel panel, LengthStyle lengths, PanelList list, ImmutableArray<PitchRow> rows, Func<SheetSize, int> notes, bool isWithheld)
+    {
+        // Beside a title block there is room for a few lines only.
+        ImmutableArray<SheetSize> sizes = [.. Sizes(lengths).Where(s => !s.HasRoomBesideTitle || notes(s) <= MostNotes || s == Sizes(lengths)[^1])];
+        var breaks = PanelBreak.Of(panel, lengths, rows) is { } at ? new double?[] { null, at } : [null];
+        var found = new List<PanelLayout>();
+        foreach (var size in sizes)
+            foreach (var empty in Empty(size, notes(size), isWithheld, list))
+                foreach (var cut in breaks)
+                    if (Largest(empty, panel, lengths, list, cut) is { } layout) found.Add(layout);
+        if (found.Count > 0) return [.. found.OrderByDescending(l => l.Score)];
+
+        // The list goes on on other sheets: a strip of it below the view.
+        const int Strip = 8;
+        var last = sizes[^1];
+        var (top, body) = Rooms(last, notes(last), isWithheld);
+        var columns = (int)(body.Width / Wide);
+        var rest = new PanelLayout { Size = last, Factor = 0, Top = top, Columns = columns, IsBelow = true, List = body with { Max = new(body.Max.X, body.Min.Y + HeightOf(Strip)) } };
+        return [Factors.Select(f => rest.With(panel, lengths, f, null)).OfType<PanelLayout>().First()];
+    }
+
+    /// <summary>A sheet with nothing but a list.</summary>
+    public static PanelLayout ListOnly(LengthStyle lengths)
+    {
+        var size = Sizes(lengths)[1];
+        var (top, body) = Rooms(size, 0, false);
+        return new() { Size = size, Factor = 1, Top = top, List = body, Columns = (int)(body.Width / Wide) };
+    }
+
+    // The smaller first; the largest are no sheets for a wall.
+    private static ImmutableArray<SheetSize> Sizes(LengthStyle lengths) => (lengths.IsInches ? SheetSize.Inch : SheetSize.Metric)[..3];
+
+    private static double HeightOf(int lines) => lines * ListLine.Pitch + 4;
+
+    private static int LinesIn(double height) => (int)((height - 4 + 1e-6) / ListLine.Pitch);
+
+    private static (Box2 Top, Box2 Body) Rooms(SheetSize size, int notes, bool isWithheld)
+    {
+        var room = size.Room(notes);
+        var height = HeadingHeight + (isWithheld ? StampHeight : 0);
+        return (room with { Min = new(room.Min.X, room.Max.Y - height) }, room with { Max = new(room.Max.X, room.Max.Y - height) });
+    }
+
+    // With the list in columns at the right, or below: as low as it can be.
+    private static IEnumerable<PanelLayout> Empty(SheetSize size, int notes, bool isWithheld, PanelList list)
+    {
+        var (top, body) = Rooms(size, notes, isWithheld);
+        var empty = new PanelLayout { Size = size, Factor = 1, Top = top, List = body, Columns = 1 };
+        foreach (var (columns, width) in new[] { (1, Narrow), (1, Wide), (2, 2 * Narrow), (2, 2 * Wide) })
+        {
+            var beside = empty with { Columns = columns, List = body with { Min = new(body.Max.X - width, body.Min.Y) } };
+            if (PanelList.LeastPerColumn(list.Lines(beside.ColumnWidth), columns) > beside.PerColumn) continue;
+            yield return beside;
+            if (width >= Wide) break;
+        }
+
+        for (var columns = (int)(body.Width / Wide); columns <= (int)(body.Width / Narrow); columns++)
+        {
+            var least = PanelList.LeastPerColumn(list.Lines(body.Width / columns), columns);
+            if (HeightOf(least) <= body.Height / 2) yield return empty with { Columns = columns, IsBelow = true, List = body with { Max = new(body.Max.X, body.Min.Y + HeightOf(least)) } };
+        }
+    }
+
+    private static PanelLayout? Largest(PanelLayout empty, Panel panel, LengthStyle lengths, PanelList list, double? cut)
+    {
+        if (Factors.Select(f => empty.With(panel, lengths, f, cut)).FirstOrDefault(l => l is not null) is not { } layout) return null;
+        var (room, view) = (layout.Size.Room(0), layout.View);
+        var lines = list.Lines(layout.ColumnWidth).Length;
+        var listed = lines * ListLine.Pitch * Narrow;
+        var broken = lines - list.Lines(double.PositiveInfinity).Length;
+        var margins = PanelDimensions.Margins(panel, lengths, layout.Factor);
+        var viewed = layout.Pieces.Sum(p => (p.Box.Width + margins.Left + margins.Right) * (p.Box.Height + margins.Below + margins.Above));
+        // Both the whole and the room of the view by itself, so that white space is not all on one side.
+        var used = ((viewed + listed) / (room.Width * room.Height) + viewed / (view.Width * view.Height)) / 2;
+        var scale = Math.Log2(layout.Factor) + Math.Min(0, Math.Log2(layout.Factor / Dots));
+        var isLarger = layout.Size.Page.X > 400;
+        return layout with { Score = used - (isLarger ? CostOfLarger : 0) + WorthOfScale * scale - (cut is null ? 0 : CostOfBreak) - CostOfBrokenLine * broken };
+    }
+
+    // With the panel in the middle of the room the list leaves, if it fits.
+    private PanelLayout? With(Panel panel, LengthStyle lengths, double factor, double? cut)
+    {
+        var view = View;
+        var margins = PanelDimensions.Margins(panel, lengths, factor);
+        (double From, double To)[] parts = cut is { } at ? [(0, at), (at, panel.Length.Value)] : [(0, panel.Length.Value)];
+        var height = panel.Width.Value * factor + margins.Below + margins.Above;
+        var width = parts.Max(p => p.To - p.From) * factor + margins.Left + margins.Right;
+        if (width > view.Width || height * parts.Length > view.Height) return null;
+        var spare = (view.Height - height * parts.Length) / (parts.Length + 1);
+        var left = view.Centre.X - width / 2 + margins.Left;
+        return this with
+        {
+            Factor = factor,
+            Pieces = [.. parts.Select((p, i) => new PanelPiece(panel, p.From, p.To, new(left, view.Max.Y - (i + 1) * (height + spare) + margins.Below), factor))],
+        };
+    }
+}
