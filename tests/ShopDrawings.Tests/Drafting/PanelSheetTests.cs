@@ -15,7 +15,7 @@ public class PanelSheetTests
         var sheets = Sheets("loom-bench").Where(s => s.Path.StartsWith("panels/jig-plate", StringComparison.Ordinal)).ToList();
 
         var drawing = Assert.Single(sheets).Drawing;
-        Assert.Equal((210.0, 297.0), (drawing.Page!.Value.X, drawing.Page!.Value.Y));
+        Assert.Equal((297.0, 210.0), (drawing.Page!.Value.X, drawing.Page!.Value.Y));
         Assert.Contains("drawn 1:5", drawing.Description, StringComparison.Ordinal);
         Assert.Equal(["10 × 48 (= 480)", "5 × 32 (= 160)"], Pitches(drawing).Select(p => p.Text).Order(StringComparer.Ordinal));
         // Each of six kinds of bores and both openings has its letter in the view.
