@@ -11,10 +11,6 @@ namespace ShopDrawings.Drafting;
 /// </summary>
 public sealed class PanelSheet
 {
-    private const double Small = 2.5;
-    private const double Normal = 3.5;
-    private const double Large = 5;
-
     private static readonly Layer FrameLayer = new("FRAME", Role.Frame, "Frame and title strip");
     private static readonly Layer TextLayer = new("TEXT", Role.Lettering, "Title strip, list and notes");
     private static readonly Layer DimensionLayer = new("DIMENSION", Role.Dimension, "Sizes and places");
@@ -27,7 +23,7 @@ public sealed class PanelSheet
     private static readonly Layer WarningLayer = new("WARNING", Role.Warning, "What the checks found");
 
     private readonly Panel panel;
-    private readonly LengthStyle lengths;
+    private readonly SheetSettings settings;
     private readonly PanelTwin? twin;
     private readonly StackedPanels? stack;
     private readonly ImmutableArray<FeatureGroup> groups;
@@ -36,9 +32,9 @@ public sealed class PanelSheet
     private readonly Point2 origin;
     private readonly List<Entity> entities = [];
 
-    private PanelSheet(Panel panel, LengthStyle lengths, PanelTwin? twin, StackedPanels? stack, ImmutableArray<FeatureGroup> groups, SheetPaper paper)
+    private PanelSheet(Panel panel, SheetSettings settings, PanelTwin? twin, StackedPanels? stack, ImmutableArray<FeatureGroup> groups, SheetPaper paper)
     {
-        (this.panel, this.lengths, this.twin, this.stack, this.groups, this.paper) = (panel, lengths, twin, stack, groups, paper);
+        (this.panel, this.settings, this.twin, this.stack, this.groups, this.paper) = (panel, settings, twin, stack, groups, paper);
         var room = PanelArea;
         scale = SheetChoice.Scales.First(n => n == SheetChoice.Scales[^1] || (panel.Length.Value / n <= room.Width && panel.Width.Value / n <= room.Height));
         origin = room.Centre - new Point2(panel.Length.Value, panel.Width.Value) * (0.5 / scale);
@@ -47,28 +43,32 @@ public sealed class PanelSheet
     /// <summary>Draws the sheets of a panel: one, or as many as its list needs.</summary>
     /// <param name="panel">The panel.</param>
     /// <param name="project">What is built.</param>
-    /// <param name="lengths">How lengths are printed.</param>
+    /// <param name="settings">What all sheets share.</param>
     /// <param name="findings">What the checks say; only those about this panel are shown.</param>
     /// <param name="twin">The earlier panel it repeats, or nothing.</param>
     /// <param name="stack">The stack it is drilled in, or nothing.</param>
-    public static ImmutableArray<Drawing> Of(Panel panel, string project, LengthStyle lengths, IEnumerable<Finding> findings, PanelTwin? twin = null, StackedPanels? stack = null)
+    public static ImmutableArray<Drawing> Of(Panel panel, string project, SheetSettings settings, IEnumerable<Finding> findings, PanelTwin? twin = null, StackedPanels? stack = null)
     {
+        ArgumentNullException.ThrowIfNull(panel);
+        ArgumentNullException.ThrowIfNull(settings);
         var own = findings.Where(f => f.Panels.Contains(panel.Id)).ToList();
         ImmutableArray<string> withheldBy = [.. own.Where(f => f.Withholds).Select(f => f.Rule).Distinct()];
-        var groups = new FeatureList(panel, lengths).Groups();
+        var groups = new FeatureList(panel, settings.Lengths).Groups();
         // The smallest sheet that holds all; else the one that holds the list, or most of it.
-        var all = SheetPaper.All.Select(p => new PanelSheet(panel, lengths, twin, stack, groups, p)).ToList();
-        var first = all.Find(s => s.HasRoom(withheldBy) && s.HasScales) ?? all.Find(s => s.HasRoom(withheldBy) && s.paper != SheetPaper.All[0]) ?? all[^1];
+        var papers = SheetPaper.Of(settings.Standard);
+        var all = papers.Select(p => new PanelSheet(panel, settings, twin, stack, groups, p)).ToList();
+        var first = all.Find(s => s.HasRoom(withheldBy) && s.HasScales) ?? all.Find(s => s.HasRoom(withheldBy) && s.paper != papers[0]) ?? all[^1];
+        var lists = SheetPaper.ListsOf(settings.Standard);
         var drawings = ImmutableArray.CreateBuilder<Drawing>();
         var rest = first.First(project, own, withheldBy);
-        var count = 1 + (rest.Count + SheetPaper.Lists.Lines - 1) / SheetPaper.Lists.Lines;
+        var count = 1 + (rest.Count + lists.Lines - 1) / lists.Lines;
         drawings.Add(first.Drawn(project, 1, count));
         for (var n = 2; n <= count; n++)
         {
-            var more = new PanelSheet(panel, lengths, twin, stack, groups, SheetPaper.Lists);
+            var more = new PanelSheet(panel, settings, twin, stack, groups, lists);
             more.Strip(project, n, count);
-            more.Set(rest.Take(SheetPaper.Lists.Lines), SheetPaper.Lists.ListTop);
-            rest = [.. rest.Skip(SheetPaper.Lists.Lines)];
+            more.Set(rest.Take(lists.Lines), lists.ListTop);
+            rest = [.. rest.Skip(lists.Lines)];
             drawings.Add(more.Drawn(project, n, count));
         }
 
@@ -81,7 +81,7 @@ public sealed class PanelSheet
         var of = sheets > 1 ? string.Create(CultureInfo.InvariantCulture, $", sheet {sheet} of {sheets}") : "";
         return new Drawing(
             $"{panel.Id} of {project}{of}",
-            string.Create(CultureInfo.InvariantCulture, $"Panel {panel.Id}, {lengths.Print(panel.Length.Value)} by {lengths.Print(panel.Width.Value)}, {lengths.PrintFine(panel.Thickness.Value)} thick ({lengths.Statement}), of {panel.Board.Name}, with {bores} bores, drawn 1:{scale}, inside face up{of}."),
+            string.Create(CultureInfo.InvariantCulture, $"Panel {panel.Id}, {Lengths.Print(panel.Length.Value)} by {Lengths.Print(panel.Width.Value)}, {Lengths.PrintFine(panel.Thickness.Value)} thick ({Lengths.Statement}), of {panel.Board.Name}, with {bores} bores, drawn 1:{scale}, inside face up{of}."),
             paper.Page, entities);
     }
 
@@ -91,13 +91,20 @@ public sealed class PanelSheet
         View();
         Tags();
         Dimensions();
-        var count = 1 + (Math.Max(0, Lines().Count - Room(withheldBy)) + SheetPaper.Lists.Lines - 1) / SheetPaper.Lists.Lines;
+        var lists = SheetPaper.ListsOf(settings.Standard);
+        var count = 1 + (Math.Max(0, Lines().Count - Room(withheldBy)) + lists.Lines - 1) / lists.Lines;
         Strip(project, 1, count);
         var rest = List(withheldBy);
         foreach (var finding in findings)
             if (finding.Where is { } where && where.Panel == panel.Id) Point(where.Box);
         return rest;
     }
+
+    private LengthStyle Lengths => settings.Lengths;
+
+    private double Small => settings.Small;
+
+    private double Normal => settings.Normal;
 
     private double NumberWidth => Marks().SelectMany(m => m).Select(m => Lettering.Width(m.Text, Small)).DefaultIfEmpty(0).Max();
 
@@ -108,9 +115,14 @@ public sealed class PanelSheet
         {
             const double Name = 6, Overall = 22, Rim = 4;
             var beside = OrdinateScale.Depth(NumberWidth) + Name + Rim;
-            return new(paper.View.Min + new Point2(beside, beside), paper.View.Max - new Point2(Overall, Overall));
+            return new(paper.View.Min + new Point2(beside, beside), paper.View.Max - new Point2(Math.Max(Overall, LineDistance + 2 * HalfText + Rim), Overall));
         }
     }
+
+    private const double LineDistance = 12;
+
+    // Half of what a level text takes beside an upright dimension line.
+    private double HalfText => settings.Standard.IsTextInLine ? Lettering.Width(Lengths.Print(panel.Width.Value), Normal) / 2 : 0;
 
     private Point2 OnPaper(Point2 p) => origin + p * (1.0 / scale);
 
@@ -216,20 +228,21 @@ public sealed class PanelSheet
         (double, string)[] Of(Func<Point2, double> along, double size) =>
         [
             .. points.Select(along).Where(v => v > Tolerance.Length && v < size - Tolerance.Length).GroupBy(v => Math.Round(v, 4)).OrderBy(g => g.Key)
-                .Select(g => (g.First(), lengths.PrintPlace(g.First()).TrimEnd('"'))),
+                .Select(g => (g.First(), Lengths.PrintPlace(g.First()).TrimEnd('"'))),
         ];
         return [Of(p => p.X, panel.Length.Value), Of(p => p.Y, panel.Width.Value)];
     }
 
     private void Dimensions()
     {
-        const double LineDistance = 12, Gap = 2, Beyond = 3;
+        const double Gap = 2, Beyond = 3;
         var (low, far) = (OnPaper(default), OnPaper(new Point2(panel.Length.Value, panel.Width.Value)));
-        entities.Add(new LinearDimension(DimensionLayer, new(low.X, far.Y), far, far + new Point2(0, LineDistance), false, lengths.Print(panel.Length.Value), Normal));
+        entities.Add(new LinearDimension(DimensionLayer, new(low.X, far.Y), far, far + new Point2(0, LineDistance), false, Lengths.Print(panel.Length.Value), Normal) { Factor = scale, Standard = settings.Standard });
         // Clear of an edge's name that does not stand upright.
         var (name, height) = (panel.NameOf(Surface.End), far.Y - low.Y);
-        var beside = IsUpright(name, height) ? LineDistance : Math.Max(LineDistance, Gap + Lettering.Width(name, Small) + 2 + 2 * Normal);
-        entities.Add(new LinearDimension(DimensionLayer, new(far.X, low.Y), far, far + new Point2(beside, 0), true, lengths.Print(panel.Width.Value), Normal));
+        var clear = IsUpright(name, height) ? Gap + 1.3 * Small + 1 : Gap + Lettering.Width(name, Small) + 2 + (settings.Standard.IsTextInLine ? 0 : 2 * Normal);
+        var beside = Math.Max(LineDistance, clear + HalfText);
+        entities.Add(new LinearDimension(DimensionLayer, new(far.X, low.Y), far, far + new Point2(beside, 0), true, Lengths.Print(panel.Width.Value), Normal) { Factor = scale, Standard = settings.Standard });
 
         var marks = Marks();
         var depth = OrdinateScale.Depth(NumberWidth);
@@ -247,7 +260,7 @@ public sealed class PanelSheet
         Text(low - new Point2(Beyond / 2, Beyond / 2 + Small), "0", Small, Anchor.BaseRight);
     }
 
-    private static bool IsUpright(string word, double room) => Lettering.Width(word, Small) + 6 <= room;
+    private bool IsUpright(string word, double room) => Lettering.Width(word, Small) + 6 <= room;
 
     private void Side(Point2 at, string word, Anchor anchor, double room)
     {
@@ -262,7 +275,7 @@ public sealed class PanelSheet
         if (paper.View.Width > 0) Line(new(paper.View.Max.X, paper.View.Min.Y), new(paper.View.Max.X, paper.Frame.Max.Y));
         var fields = new (string Label, string Value, double Width, double Height)[]
         {
-            ("Panel", panel.Id, 66, Large),
+            ("Panel", panel.Id, 66, settings.Standard.Large),
             ("Project", project, 76, Normal),
             ("Board, thickness", Board(), 62, Normal),
             ("Grain", panel.Board.HasGrain ? "along x" : "none", 22, Small),
@@ -282,8 +295,8 @@ public sealed class PanelSheet
 
     private string Board()
     {
-        var unit = lengths.IsInches ? "" : " mm";
-        return $"{(panel.Board.Label.Length > 0 ? $"{panel.Board.Name} ({panel.Board.Label})" : panel.Board.Name)}, {lengths.PrintFine(panel.Thickness.Value)}{unit}";
+        var unit = Lengths.IsInches ? "" : " mm";
+        return $"{(panel.Board.Label.Length > 0 ? $"{panel.Board.Name} ({panel.Board.Label})" : panel.Board.Name)}, {Lengths.PrintFine(panel.Thickness.Value)}{unit}";
     }
 
     private bool HasRoom(ImmutableArray<string> withheldBy) => Lines().Count <= Room(withheldBy);
@@ -298,17 +311,17 @@ public sealed class PanelSheet
     private List<ListLine> Lines()
     {
         var lines = new List<ListLine>();
-        if (!panel.Bands.IsEmpty) lines.Add(new($"saw to {lengths.Print(panel.CutLength.Value)} × {lengths.Print(panel.CutWidth.Value)}, then", 0));
+        if (!panel.Bands.IsEmpty) lines.Add(new($"saw to {Lengths.Print(panel.CutLength.Value)} × {Lengths.Print(panel.CutWidth.Value)}, then", 0));
         foreach (var band in panel.Bands)
         {
-            var (edge, thickness) = (panel.NameOf(band.Edge), lengths.PrintFine(band.Thickness.Value));
-            lines.AddRange(Broken(band.PreMilled.Value > 0 ? $"{edge}: mill {lengths.PrintFine(band.PreMilled.Value)} off, band {thickness}" : $"band {thickness} on the {edge} edge", 0));
+            var (edge, thickness) = (panel.NameOf(band.Edge), Lengths.PrintFine(band.Thickness.Value));
+            lines.AddRange(Broken(band.PreMilled.Value > 0 ? $"{edge}: mill {Lengths.PrintFine(band.PreMilled.Value)} off, band {thickness}" : $"band {thickness} on the {edge} edge", 0));
         }
 
         if (!panel.IsRectangular)
         {
             lines.Add(new("outline", 0));
-            lines.AddRange(new FeatureList(panel, lengths).Corners(panel.Outline).SelectMany(c => Broken(c, 1)));
+            lines.AddRange(new FeatureList(panel, Lengths).Corners(panel.Outline).SelectMany(c => Broken(c, 1)));
         }
 
         foreach (var group in groups)
@@ -370,21 +383,22 @@ public sealed class PanelSheet
     // Column by column, from the top down.
     private void Set(IEnumerable<ListLine> lines, double top)
     {
-        var bottom = paper.List.Min.Y + 3 + (paper == SheetPaper.Lists ? 0 : (Notes().Length + 1) * SheetPaper.Line);
+        var bottom = paper.List.Min.Y + 3 + (paper.View.Width <= 0 ? 0 : (Notes().Length + 1) * SheetPaper.Line);
         var perColumn = (int)((top - bottom) / SheetPaper.Line) + 1;
         foreach (var (line, i) in lines.Select((l, i) => (l, i)))
             Text(new(paper.List.Min.X + 3 + i / perColumn * paper.ColumnWidth + line.Indent * ListLine.Step, top - i % perColumn * SheetPaper.Line), line.Text, Small, Anchor.BaseLeft);
     }
 
-    private string[] Notes() =>
+    private string[] Notes() => [.. NoteTexts().SelectMany(n => Broken(n, 0)).Select(l => l.Text)];
+
+    private string[] NoteTexts() =>
     [
         .. twin is null ? Array.Empty<string>() : [$"{(twin.Twinship == Twinship.Same ? "Same part as" : "Mirror image of")} {twin.Of}."],
         .. Stack(),
         panel.Placement is null ? "Inside face up." : $"Face up: inside, which looks {panel.Facing(Surface.Inside).Word()}.",
-        "x along, y across from corner 0, finished;",
-        "z above the face below. Dashed: on the other",
-        "face or in an edge.",
-        $"Lengths in {lengths.Statement}.",
+        "x along, y across from corner 0, finished; z above the face below. Dashed: on the other face or in an edge.",
+        $"Lengths in {Lengths.Statement}.",
+        .. settings.Document.Line is { Length: > 0 } document ? [document] : Array.Empty<string>(),
     ];
 
     // With which panels it is drilled, how they lie, and what is drilled apart.

@@ -14,11 +14,22 @@ internal sealed record SheetPaper(Point2 Page, double ListWidth, int Columns)
 
     private const double Strip = 22;
 
-    /// <summary>A4 and A3 lying, with one column or two, the smaller first.</summary>
-    public static ImmutableArray<SheetPaper> All { get; } = [new(new(297, 210), 86, 1), new(new(420, 297), 92, 1), new(new(420, 297), 172, 2)];
+    /// <summary>The two smallest sheets lying, with one column or two, the smaller first.</summary>
+    public static ImmutableArray<SheetPaper> Of(DrawingStandard standard)
+    {
+        var lying = Lying(standard);
+        return [new(lying[0], 86, 1), new(lying[1], 92, 1), new(lying[1], 172, 2)];
+    }
 
-    /// <summary>A4 lying with nothing but a list.</summary>
-    public static SheetPaper Lists { get; } = new(new(297, 210), 267, 3);
+    /// <summary>The smallest sheet lying with nothing but a list.</summary>
+    public static SheetPaper ListsOf(DrawingStandard standard)
+    {
+        const double Margins = 30;
+        var page = Lying(standard)[0];
+        return new(page, page.X - Margins, 3);
+    }
+
+    private static ImmutableArray<Point2> Lying(DrawingStandard standard) => [.. standard.Sheets.Select(s => s.Page).Where(p => p.X > p.Y)];
 
     /// <summary>The frame: 20 mm left, 10 elsewhere (ISO 5457, from memory).</summary>
     public Box2 Frame => new(new(20, 10), Page - new Point2(10, 10));

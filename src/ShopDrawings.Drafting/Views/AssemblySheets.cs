@@ -15,35 +15,35 @@ public static class AssemblySheets
 
     /// <summary>All sheets of an assembly, each with the name its file is given; none where no panel is placed.</summary>
     /// <param name="assembly">What is built.</param>
-    /// <param name="lengths">How lengths are printed; in inches sheets are US sizes and views stand in the third angle.</param>
+    /// <param name="settings">What all sheets share.</param>
     /// <param name="note">A general note for the title blocks.</param>
-    public static ImmutableArray<(string Name, Drawing Drawing)> Of(Assembly assembly, LengthStyle lengths, string note = "Work from figures; do not scale.")
+    public static ImmutableArray<(string Name, Drawing Drawing)> Of(Assembly assembly, SheetSettings settings, string note = "Work from figures; do not scale.")
     {
         ArgumentNullException.ThrowIfNull(assembly);
-        ArgumentNullException.ThrowIfNull(lengths);
+        ArgumentNullException.ThrowIfNull(settings);
         if (assembly.Panels.All(p => p.Placement is null)) return [];
         var sizes = new ViewSizes(assembly);
-        var sheets = Elevations(assembly, sizes, lengths).ToList();
+        var sheets = Elevations(assembly, sizes, settings).ToList();
         var count = sheets.Count + 2;
         var drawings = ImmutableArray.CreateBuilder<(string, Drawing)>();
-        foreach (var sheet in sheets) drawings.Add((sheet.Name, Plain(sheet, assembly.Name, lengths, note, drawings.Count + 1, count)));
+        foreach (var sheet in sheets) drawings.Add((sheet.Name, Plain(sheet, assembly.Name, settings, note, drawings.Count + 1, count)));
         var isometric = new Sheet("isometric", "Isometric view", "Assembly drawing", new AssemblyView(assembly, Projection.Isometric, _ => true), [], []);
-        drawings.Add((isometric.Name, Plain(isometric, assembly.Name, lengths, note, count - 1, count)));
-        drawings.Add(("exploded", Exploded(assembly, sizes, lengths, note, count)));
+        drawings.Add((isometric.Name, Plain(isometric, assembly.Name, settings, note, count - 1, count)));
+        drawings.Add(("exploded", Exploded(assembly, sizes, settings, note, count)));
         return drawings.ToImmutable();
     }
 
     private sealed record Sheet(string Name, string Title, string Type, AssemblyView View, ImmutableArray<Span> Spans, ImmutableArray<string> Notes);
 
-    private static IEnumerable<Sheet> Elevations(Assembly assembly, ViewSizes sizes, LengthStyle lengths)
+    private static IEnumerable<Sheet> Elevations(Assembly assembly, ViewSizes sizes, SheetSettings settings)
     {
         const string Type = "General arrangement";
         yield return new Sheet("front", sizes.Doors.IsEmpty ? "Front view" : "Front view, doors closed", Type, Front(assembly, sizes, out var front), front, []);
         if (!sizes.Doors.IsEmpty) yield return new Sheet("front-open", "Front view without doors", Type, Open(assembly, sizes, out var open), open, []);
-        yield return new Sheet("side", "View from the left", Type, Side(assembly, sizes, out var side), side, Travels(assembly, lengths));
+        yield return new Sheet("side", "View from the left", Type, Side(assembly, sizes, out var side), side, Travels(assembly, settings.Lengths));
         yield return new Sheet("plan", "Plan, from above", Type, Plan(assembly, sizes, out var plan), plan, Swings(assembly));
         var (upright, level) = (sizes.Cut(0), sizes.Cut(2));
-        string Place(double from, double to) => lengths.Print(to - from);
+        string Place(double from, double to) => settings.Lengths.Print(to - from);
         string Seen(AssemblyView view, string from) => $"Seen from {from}.{(view.CutsBores ? " Thin rectangles with centre lines: bores of screws, dowels and fittings in the plane." : "")}";
         var (a, b) = (Section(assembly, sizes, upright, out var ofA), Section(assembly, sizes, level, out var ofB));
         yield return new Sheet("section-a", $"Section A–A, {Place(sizes.Carcass.Min.X, upright.Level)} from the left", "Section", a, ofA, [Seen(a, "the left")]);
@@ -232,12 +232,12 @@ public static class AssemblySheets
     }
 
     // One view with its dimensions in the middle of the room.
-    private static Drawing Plain(Sheet sheet, string project, LengthStyle lengths, string note, int number, int count)
+    private static Drawing Plain(Sheet sheet, string project, SheetSettings settings, string note, int number, int count)
     {
         var bounds = sheet.View.Bounds;
         var spans = sheet.Spans.Select(s => s.Side is ViewSide.Below or ViewSide.Above ? s with { From = s.From - bounds.Min.X, To = s.To - bounds.Min.X } : s with { From = s.From - bounds.Min.Y, To = s.To - bounds.Min.Y }).ToList();
         var byScale = new Dictionary<int, DimensionRows>();
-        DimensionRows Rows(int scale) => byScale.TryGetValue(scale, out var rows) ? rows : byScale[scale] = DimensionRows.Of(spans, scale, lengths);
+        DimensionRows Rows(int scale) => byScale.TryGetValue(scale, out var rows) ? rows : byScale[scale] = DimensionRows.Of(spans, scale, settings);
         Box2 Around(int scale)
         {
             var size = new Point2(bounds.Width, bounds.Height) * (1.0 / scale);
@@ -247,29 +247,28 @@ public static class AssemblySheets
                 size + new Point2(Math.Max(right + 2, Rows(scale).Reach(ViewSide.Right)), Math.Max(above + 2, Rows(scale).Reach(ViewSide.Above))));
         }
 
-        List<string> Notes(int scale) => [.. sheet.Notes, .. Rows(scale).LeftOut.GroupBy(s => s.What).Select(g => $"{char.ToUpperInvariant(g.Key[0])}{g.Key[1..]}: {string.Join(", ", g.Select(s => lengths.Print(s.To - s.From)).Distinct())}.")];
-        var sizes = lengths.IsInches ? SheetSize.Inch : SheetSize.Metric;
-        var choice = SheetChoice.Of(sizes, sheet.Notes, (scale, size) =>
+        List<string> Notes(int scale) => [.. sheet.Notes, .. Rows(scale).LeftOut.GroupBy(s => s.What).Select(g => $"{char.ToUpperInvariant(g.Key[0])}{g.Key[1..]}: {string.Join(", ", g.Select(s => settings.Lengths.Print(s.To - s.From)).Distinct())}.")];
+        var choice = SheetChoice.Of(settings, sheet.Notes, (scale, size) =>
         {
             var around = Around(scale);
-            var more = SheetFrame.Wrapped(size, Notes(scale)).Length - SheetFrame.Wrapped(size, sheet.Notes).Length;
+            var more = SheetFrame.Wrapped(size, Notes(scale), settings).Length - SheetFrame.Wrapped(size, sheet.Notes, settings).Length;
             return (new Point2(around.Width, around.Height + (size.HasRoomBesideTitle ? 0 : more * SheetFrame.NotePitch)), around.Width * around.Height);
         });
-        var notes = SheetFrame.Wrapped(choice.Size, Notes(choice.Scale));
+        var notes = SheetFrame.Wrapped(choice.Size, Notes(choice.Scale), settings);
         var (room, box) = (choice.Size.Room(notes.Length), Around(choice.Scale));
         var corner = room.Centre - box.Centre;
         var view = new Box2(corner, corner + new Point2(bounds.Width, bounds.Height) * (1.0 / choice.Scale));
         var fields = new TitleFields(sheet.Title, sheet.Type, project, number, count, choice.Scale, note);
         return new Drawing($"{project}: {sheet.Title}", string.Create(CultureInfo.InvariantCulture, $"{sheet.Title} of {project}, scale 1:{choice.Scale}."), choice.Size.Page,
-            [.. SheetFrame.Of(choice.Size, fields, lengths, notes), .. sheet.View.Draw(choice.Scale, corner), .. Rows(choice.Scale).Draw(DimensionLayer, view, lengths)]);
+            [.. SheetFrame.Of(choice.Size, fields, settings, notes), .. sheet.View.Draw(choice.Scale, corner), .. Rows(choice.Scale).Draw(DimensionLayer, view)]);
     }
 
-    private static Drawing Exploded(Assembly assembly, ViewSizes sizes, LengthStyle lengths, string note, int count)
+    private static Drawing Exploded(Assembly assembly, ViewSizes sizes, SheetSettings settings, string note, int count)
     {
         const double Margin = 24;
         const double Gap = 3;
         const string Title = "Exploded view with list of parts";
-        var list = new PartsList(assembly, lengths);
+        var list = new PartsList(assembly, settings);
         var (view, shown, hidden) = Pulled(Explosion.Factors[0]);
         for (var i = 1; i < Explosion.Factors.Length && hidden > 0; i++)
         {
@@ -289,8 +288,7 @@ public static class AssemblySheets
 
         // On lying sheets the list stands on the title block, and the view has all the height beside both.
         static bool IsLying(SheetSize size) => size.Page.X > size.Page.Y;
-        var sheetSizes = lengths.IsInches ? SheetSize.Inch : SheetSize.Metric;
-        var choice = SheetChoice.Of(sheetSizes, [], (scale, size) =>
+        var choice = SheetChoice.Of(settings, [], (scale, size) =>
         {
             var drawn = new Point2(bounds.Width / scale + 2 * Margin, bounds.Height / scale + 2 * Gap);
             return (IsLying(size)
@@ -318,11 +316,11 @@ public static class AssemblySheets
 
         var fields = new TitleFields(Title, "Assembly drawing", assembly.Name, count, count, choice.Scale, behind.Count == 0 ? note : $"{note} Behind others: {string.Join(", ", behind)}.");
         return new Drawing($"{assembly.Name}: {Title}", string.Create(CultureInfo.InvariantCulture, $"{assembly.Name} pulled apart, {list.Rows.Length} kinds of panels, scale 1:{choice.Scale}."), choice.Size.Page,
-            [.. SheetFrame.Of(choice.Size, fields, lengths, []), .. view.Draw(choice.Scale, origin), .. list.Draw(corner), .. Balloons(marks, drawing, free)]);
+            [.. SheetFrame.Of(choice.Size, fields, settings, []), .. view.Draw(choice.Scale, origin), .. list.Draw(corner), .. Balloons(marks, drawing, free, settings)]);
     }
 
     // Numbers in circles in a column at either side of the view, in the order of the heights they point at.
-    private static IEnumerable<Entity> Balloons(List<(int Number, Point2 At)> marks, Box2 view, Box2 room)
+    private static IEnumerable<Entity> Balloons(List<(int Number, Point2 At)> marks, Box2 view, Box2 room, SheetSettings settings)
     {
         const double Radius = 4;
         const double Pitch = 10;
@@ -340,8 +338,8 @@ public static class AssemblySheets
             {
                 var towards = (at - centre) * (1 / at.DistanceTo(centre));
                 yield return new CircleEntity(BalloonLayer, centre, Radius);
-                yield return new TextEntity(BalloonLayer, centre, 3.5, number.ToString(CultureInfo.InvariantCulture), Anchor.Middle);
-                yield return new LeaderEntity(BalloonLayer, [at, centre + towards * Radius], 2.5);
+                yield return new TextEntity(BalloonLayer, centre, settings.Normal, number.ToString(CultureInfo.InvariantCulture), Anchor.Middle);
+                yield return new LeaderEntity(BalloonLayer, [at, centre + towards * Radius], settings.Small);
             }
         }
     }
