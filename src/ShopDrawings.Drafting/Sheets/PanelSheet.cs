@@ -282,10 +282,13 @@ public sealed class PanelSheet
             ("Scale", string.Create(CultureInfo.InvariantCulture, $"1:{scale}"), 19, Normal),
             ("Sheet", string.Create(CultureInfo.InvariantCulture, $"{sheet} of {sheets}"), 22, Normal),
         };
-        var x = paper.Frame.Max.X - fields.Sum(f => f.Width);
-        foreach (var (label, value, width, height) in fields)
+        // Narrower on a narrower sheet.
+        var share = Math.Min(1, paper.Frame.Width / fields.Sum(f => f.Width));
+        var x = paper.Frame.Max.X - share * fields.Sum(f => f.Width);
+        foreach (var (label, value, fullWidth, height) in fields)
         {
-            if (x > paper.Frame.Min.X) Line(new(x, paper.Frame.Min.Y), new(x, paper.View.Min.Y));
+            var width = share * fullWidth;
+            if (x > paper.Frame.Min.X + 1e-6) Line(new(x, paper.Frame.Min.Y), new(x, paper.View.Min.Y));
             Text(new(x + 2, paper.View.Min.Y - 2 - Small), label, Small, Anchor.BaseLeft);
             var shown = Lettering.Width(value, height) <= width - 4 ? height : Lettering.Width(value, Normal) <= width - 4 ? Normal : Small;
             Text(new(x + 2, paper.Frame.Min.Y + 5), Fitted(value, Math.Min(shown, height), width - 4), Math.Min(shown, height), Anchor.BaseLeft);
@@ -311,7 +314,7 @@ public sealed class PanelSheet
     private List<ListLine> Lines()
     {
         var lines = new List<ListLine>();
-        if (!panel.Bands.IsEmpty) lines.Add(new($"saw to {Lengths.Print(panel.CutLength.Value)} × {Lengths.Print(panel.CutWidth.Value)}, then", 0));
+        if (!panel.Bands.IsEmpty) lines.AddRange(Broken($"saw to {Lengths.Print(panel.CutLength.Value)} × {Lengths.Print(panel.CutWidth.Value)}, then", 0));
         foreach (var band in panel.Bands)
         {
             var (edge, thickness) = (panel.NameOf(band.Edge), Lengths.PrintFine(band.Thickness.Value));

@@ -260,7 +260,7 @@ public static class AssemblySheets
         var view = new Box2(corner, corner + new Point2(bounds.Width, bounds.Height) * (1.0 / choice.Scale));
         var fields = new TitleFields(sheet.Title, sheet.Type, project, number, count, choice.Scale, note);
         return new Drawing($"{project}: {sheet.Title}", string.Create(CultureInfo.InvariantCulture, $"{sheet.Title} of {project}, scale 1:{choice.Scale}."), choice.Size.Page,
-            [.. SheetFrame.Of(choice.Size, fields, settings, notes), .. sheet.View.Draw(choice.Scale, corner), .. Rows(choice.Scale).Draw(DimensionLayer, view)]);
+            [.. SheetFrame.Of(choice.Size, fields, settings, notes), .. PaperLines.Of(sheet.View.Draw(choice.Scale, corner)), .. Rows(choice.Scale).Draw(DimensionLayer, view)]);
     }
 
     private static Drawing Exploded(Assembly assembly, ViewSizes sizes, SheetSettings settings, string note, int count)
@@ -316,7 +316,7 @@ public static class AssemblySheets
 
         var fields = new TitleFields(Title, "Assembly drawing", assembly.Name, count, count, choice.Scale, behind.Count == 0 ? note : $"{note} Behind others: {string.Join(", ", behind)}.");
         return new Drawing($"{assembly.Name}: {Title}", string.Create(CultureInfo.InvariantCulture, $"{assembly.Name} pulled apart, {list.Rows.Length} kinds of panels, scale 1:{choice.Scale}."), choice.Size.Page,
-            [.. SheetFrame.Of(choice.Size, fields, settings, []), .. view.Draw(choice.Scale, origin), .. list.Draw(corner), .. Balloons(marks, drawing, free, settings)]);
+            [.. SheetFrame.Of(choice.Size, fields, settings, []), .. PaperLines.Of(view.Draw(choice.Scale, origin)), .. list.Draw(corner), .. Balloons(marks, drawing, free, settings)]);
     }
 
     // Numbers in circles in a column at either side of the view, in the order of the heights they point at.

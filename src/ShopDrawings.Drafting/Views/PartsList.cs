@@ -13,8 +13,8 @@ internal sealed record PartsRow(int Number, ImmutableArray<Panel> Panels, int? M
 /// <summary>The list of the panels of an assembly, equal ones in one row, and its table on a sheet.</summary>
 internal sealed class PartsList
 {
-    // Width of the table, of the columns of numbers, and of what is empty beside a text.
-    private const double Width = 176, Narrow = 10, Wide = 14, Beside = 2.2;
+    // Width of the table, and of what is empty beside a text.
+    private const double Width = 176, Beside = 2.2;
 
     private static readonly Layer TableLayer = new("PARTS_LIST", Role.Lettering, "List of panels");
     private static readonly string[] Heads = ["No.", "Panel", "Length × width × thickness", "Board", "Count"];
@@ -48,7 +48,8 @@ internal sealed class PartsList
         double Widest(string head, IEnumerable<string> texts) => texts.Append(head).Max(t => Lettering.Width(t, height)) + Beside + 0.1;
         var sizes = Widest(Heads[2], Rows.Select(Sizes));
         var boards = Math.Min(40, Widest(Heads[3], Rows.Select(r => r.Panels[0].Board.Name)));
-        columns = [Narrow, Width - Narrow - sizes - boards - Wide, sizes, boards, Wide];
+        var (places, counts) = (Widest(Heads[0], Rows.Select(r => Number(r.Number))), Widest(Heads[4], Rows.Select(r => Number(r.Panels.Length))));
+        columns = [places, Width - places - sizes - boards - counts, sizes, boards, counts];
     }
 
     /// <summary>The rows by number.</summary>

@@ -18,7 +18,7 @@ public sealed record TitleFields(string Title, string DocumentType, string Proje
 public static class SheetFrame
 {
     /// <summary>Height of the title block in mm.</summary>
-    public const double TitleHeight = 44;
+    public const double TitleHeight = 47;
 
     /// <summary>Distance from line to line of notes in mm.</summary>
     public const double NotePitch = 5;
@@ -51,9 +51,9 @@ public static class SheetFrame
         (string Label, string Value, double Share)[][] rows =
         [
             [("Title", fields.Title, 0.6), ("Project", fields.Project, 0.4)],
-            [("Owner", document.Owner, 0.32), ("Drawn by", document.DrawnBy, 0.2), ("Approved by", document.ApprovedBy, 0.2), ("Date of issue", document.Date, 0.16), ("Revision", document.Revision, 0.12)],
+            [("Owner", document.Owner, 0.32), ("Drawn by", document.DrawnBy, 0.18), ("Approved by", document.ApprovedBy, 0.18), ("Date of issue", document.Date, 0.19), ("Revision", document.Revision, 0.13)],
             [("Document type", fields.DocumentType, 0.32), ("Note", fields.Note, 0.4), ("Number", document.Number, 0.28)],
-            [("Lengths", settings.Lengths.Statement, 0.32), (ProjectionLabel, "", 0.24), ("Scale", scale, 0.16), ("Paper", size.Name, 0.12), ("Sheet", sheet, 0.16)],
+            [("Lengths", settings.Lengths.Statement, 0.36), (ProjectionLabel, "", 0.2), ("Scale", scale, 0.16), ("Paper", size.Name, 0.12), ("Sheet", sheet, 0.16)],
         ];
         var (top, heights) = (block.Max.Y, new[] { standard.Large, standard.Normal, standard.Small });
         for (var r = 0; r < rows.Length; r++)
@@ -69,7 +69,7 @@ public static class SheetFrame
                 var height = heights.Skip(r == 0 ? 0 : standard.Normal > LargestInRow ? 2 : 1).FirstOrDefault(h => Lettering.Width(value, h) <= width, standard.Small);
                 if (value.Length > 0) yield return new TextEntity(BlockLayer, new(x + 2, bottom + 1.8), height, Fitted(value, height, width));
                 if (label == ProjectionLabel)
-                    foreach (var entity in Symbol(new(x + share * block.Width / 2, bottom + 3), standard.IsThirdAngle)) yield return entity;
+                    foreach (var entity in Symbol(new(x + share * block.Width / 2, bottom + 2.9), standard.IsThirdAngle)) yield return entity;
                 x += share * block.Width;
             }
 
