@@ -43,7 +43,7 @@ internal static class DrawingShapes
         new ListShape<string>(new ChoiceShape<string>(("svg", "svg"), (DrawingSettings.Book, DrawingSettings.Book), ("png", "png"), ("dxf", "dxf")), 10),
         (formats, _) => (formats, formats.GroupBy(f => f).FirstOrDefault(g => g.Count() > 1) is { } twice ? $"“{twice.Key}” stands more than once; one file of each sheet is written" : null));
 
-    private static readonly RecordShape<DocumentFields> Document = new("the title block", f => new DocumentFields
+    private static readonly RecordShape<DocumentFields> Document = new("the title block", "a group like “owner: North Street Workshop”", f => new DocumentFields
     {
         Owner = Field(f, "owner", "The legal owner: a person, a shop."),
         Number = Field(f, "number", "The identification number of the drawings."),
@@ -54,7 +54,7 @@ internal static class DrawingShapes
     });
 
     /// <summary>The drawings.</summary>
-    public static RecordShape<DrawingEntry> Drawings { get; } = new("the drawings", f => new DrawingEntry(
+    public static RecordShape<DrawingEntry> Drawings { get; } = new("the drawings", "a group like “standard: iso”", f => new DrawingEntry(
         f.Optional("standard", Standards, "The drawing practice: iso, or asme with US sheets, third angle, wider lines, larger lettering, and dimensions in their lines.", null, "asme where the file’s unit is in or ft, else iso"),
         f.Optional("lengths", Lengths, "Lengths in mm, in inches, or sizes in both: in the file’s unit, with the other in brackets.", (null, false), "mm, or in where the file’s unit is in or ft"),
         f.Optional("fractions", Fractions, "Fractions of an inch stacked as on a tape; plain in a line; or as decimals.", FractionForm.Stacked, "stacked"),

@@ -159,7 +159,7 @@ public partial class SheetRebuildTests
 
     private static IEnumerable<string> Lines(string svg)
     {
-        var texts = XDocument.Parse(svg).Descendants(Svg + "g").Where(g => (string?)g.Attribute("id") == "TEXT").Descendants(Svg + "text").Select(t => t.Value.Replace('\u00a0', ' ')).ToList();
+        var texts = XDocument.Parse(svg).Descendants(Svg + "g").Where(g => (string?)g.Attribute("id") == "TEXT").Descendants(Svg + "text").Select(t => Lengths.StackedDigits.Flat(t.Value.Replace('\u00a0', ' '))).ToList();
         var whole = new List<string>();
         foreach (var text in texts)
         {
