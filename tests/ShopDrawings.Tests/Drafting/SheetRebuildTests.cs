@@ -163,8 +163,8 @@ public partial class SheetRebuildTests
         var whole = new List<string>();
         foreach (var text in texts)
         {
-            // The corners of an outline are lines of their own.
-            var isContinued = whole.Count > 0 && (Continuation().IsMatch(text) || (text.StartsWith("to x", StringComparison.Ordinal) && !Corner().IsMatch(whole[^1])));
+            // The corners of an outline are lines of their own; nothing whole ends with a comma.
+            var isContinued = whole.Count > 0 && ((whole[^1].EndsWith(',') && !Heading().IsMatch(text)) || Continuation().IsMatch(text) || (text.StartsWith("to x", StringComparison.Ordinal) && !Corner().IsMatch(whole[^1])));
             if (isContinued) whole[^1] += " " + text;
             else whole.Add(text);
         }
