@@ -277,14 +277,14 @@ public sealed class PanelSheet
         {
             ("Panel", panel.Id, 66, settings.Standard.Large),
             ("Project", project, 76, Normal),
-            ("Board, thickness", Board(), 62, Normal),
+            ("Board, thickness", Board(), BoardWidth, Normal),
             ("Grain", panel.Board.HasGrain ? "along x" : "none", 22, Small),
             ("Scale", string.Create(CultureInfo.InvariantCulture, $"1:{scale}"), 19, Normal),
             ("Sheet", string.Create(CultureInfo.InvariantCulture, $"{sheet} of {sheets}"), 22, Normal),
         };
         // Narrower on a narrower sheet.
-        var share = Math.Min(1, paper.Frame.Width / fields.Sum(f => f.Width));
-        var x = paper.Frame.Max.X - share * fields.Sum(f => f.Width);
+        var share = Math.Min(1, paper.Frame.Width / StripWidth);
+        var x = paper.Frame.Max.X - share * StripWidth;
         foreach (var (label, value, fullWidth, height) in fields)
         {
             var width = share * fullWidth;
@@ -296,10 +296,16 @@ public sealed class PanelSheet
         }
     }
 
+    // Of all fields of the title strip, and of the board's.
+    private const double StripWidth = 267, BoardWidth = 62;
+
     private string Board()
     {
         var unit = Lengths.IsInches ? "" : " mm";
-        return $"{(panel.Board.Label.Length > 0 ? $"{panel.Board.Name} ({panel.Board.Label})" : panel.Board.Name)}, {Lengths.PrintFine(panel.Thickness.Value)}{unit}";
+        var thickness = $", {Lengths.PrintFine(panel.Thickness.Value)}{unit}";
+        var full = $"{panel.Board.Name} ({panel.Board.Label}){thickness}";
+        // What the shop calls it gives way, never the thickness.
+        return panel.Board.Label.Length > 0 && Lettering.Width(full, Small) <= Math.Min(1, paper.Frame.Width / StripWidth) * BoardWidth - 4 ? full : panel.Board.Name + thickness;
     }
 
     private bool HasRoom(ImmutableArray<string> withheldBy) => Lines().Count <= Room(withheldBy);
