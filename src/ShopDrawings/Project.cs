@@ -11,7 +11,7 @@ public sealed class Project
     /// <summary>What is built.</summary>
     public string Name => Model.Name;
 
-    /// <summary>How its drawings print lengths: in inches where the file counts in inches or feet, else in mm.</summary>
+    /// <summary>How messages print lengths: in inches where the file counts in inches or feet, else in mm.</summary>
     public LengthStyle Lengths { get; }
 
     internal ProjectModel Model { get; }

@@ -37,6 +37,7 @@ internal sealed class ProjectResolver
         return new Design(assembly, checks, lengths)
         {
             Banding = model.Banding,
+            Drawings = model.Drawings.Of(lengths.IsInches),
             Machining = [.. machines.Select(m => new MachineJob(m, MachiningPlanner.Plan(assembly.Panels, sheets, m.Machine, lengths)))],
         };
     }
