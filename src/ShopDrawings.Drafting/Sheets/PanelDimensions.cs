@@ -151,19 +151,18 @@ internal sealed class PanelDimensions(PanelPiece piece, LengthStyle lengths, Imm
         foreach (var distance in new[] { 5.0, 6.5, 8, 10, 12.5, 15, 20 })
             foreach (var line in row.Lines.Where(l => row.IsAlong || piece.Holds(l)))
                 foreach (var side in line < width / 2 ? new[] { 1, -1 } : [-1, 1])
-                    if (At(line, side, distance + row.Radius * piece.Factor) is var dimension && space.IsFree(dimension, Clear, piece.Box)) return dimension;
+                    if (At(line, side, distance + row.Radius * piece.Factor, row.Radius * piece.Factor) is var dimension && space.IsFree(dimension, Clear, piece.Box)) return dimension;
 
-        // Outside, beyond the name of the edge and within the overall size.
+        // Outside, from the edge, beyond its name and within the overall size.
         var edge = row.IsAlong ? panel.Width.Value : panel.Length.Value;
-        foreach (var line in row.Lines.Reverse().Where(l => row.IsAlong || piece is { IsFirst: true, IsLast: true }))
-            if (At(line, 1, (edge - line) * piece.Factor + 5.8) is var dimension && space.IsFree(dimension, Clear, piece.Box.Grown(OverallDistance))) return dimension;
-        return null;
+        if (!row.IsAlong && !piece.IsLast) return null;
+        var outside = At(edge, 1, 5.8, 0);
+        return space.IsFree(outside, Clear, piece.Box.Grown(OverallDistance)) ? outside : null;
 
-        LinearDimension At(double line, int side, double distance)
+        LinearDimension At(double line, int side, double distance, double clear)
         {
             var away = (row.IsAlong ? new Point2(0, 1) : new Point2(1, 0)) * side;
-            var (from, to) = (P(row.From, line) + away * (row.Radius * piece.Factor), P(row.To, line) + away * (row.Radius * piece.Factor));
-            return new(DimensionLayer, from, to, P(row.From, line) + away * distance, !row.IsAlong, text, Small);
+            return new(DimensionLayer, P(row.From, line) + away * clear, P(row.To, line) + away * clear, P(row.From, line) + away * distance, !row.IsAlong, text, Small);
         }
     }
 }
