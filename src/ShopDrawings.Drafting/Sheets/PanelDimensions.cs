@@ -27,6 +27,9 @@ internal sealed class PanelDimensions(PanelPiece piece, SheetSettings settings, 
 
     private LengthStyle Lengths => settings.Lengths;
 
+    // Millimetres of the panel for one on paper, without what dividing twice adds.
+    private double Factor => Math.Round(1 / piece.Factor, 6);
+
     /// <summary>Whether every place found room on its scale.</summary>
     public bool HasScales { get; private set; } = true;
 
@@ -54,10 +57,10 @@ internal sealed class PanelDimensions(PanelPiece piece, SheetSettings settings, 
         var (low, far) = (piece.Origin, piece.Far);
         var middle = piece.Box.Centre;
         if (piece is { IsFirst: true, IsLast: true })
-            yield return new LinearDimension(DimensionLayer, new(low.X, far.Y), far, far + new Point2(0, OverallDistance), false, Lengths.Print(panel.Length.Value), Normal) { Factor = 1 / piece.Factor, Standard = settings.Standard };
+            yield return new LinearDimension(DimensionLayer, new(low.X, far.Y), far, far + new Point2(0, OverallDistance), false, Lengths.Print(panel.Length.Value), Normal) { Factor = Factor, Standard = settings.Standard };
         if (piece.IsLast)
         {
-            yield return new LinearDimension(DimensionLayer, new(far.X, low.Y), far, far + new Point2(WidthDistance, 0), true, Lengths.Print(panel.Width.Value), Normal) { Factor = 1 / piece.Factor, Standard = settings.Standard };
+            yield return new LinearDimension(DimensionLayer, new(far.X, low.Y), far, far + new Point2(WidthDistance, 0), true, Lengths.Print(panel.Width.Value), Normal) { Factor = Factor, Standard = settings.Standard };
             yield return Side(new(far.X + Gap, middle.Y), panel.NameOf(Surface.End), Anchor.BaseLeft);
         }
 
@@ -110,7 +113,7 @@ internal sealed class PanelDimensions(PanelPiece piece, SheetSettings settings, 
         get
         {
             var name = panel.NameOf(Surface.End);
-            var clear = IsUpright(name) ? Gap + 1.3 * Small + 1 + HalfText : Gap + Lettering.Width(name, Small) + 2 + (settings.Standard.IsTextInLine ? HalfText : 1.5 * Normal);
+            var clear = IsUpright(name) ? Gap + 1.2 * Small + (settings.Standard.IsTextInLine ? 1.25 + HalfText : 0.4 + 1.65 * Normal) : Gap + Lettering.Width(name, Small) + 2 + (settings.Standard.IsTextInLine ? HalfText : 1.5 * Normal);
             return Math.Max(OverallDistance, clear);
         }
     }
@@ -160,18 +163,17 @@ internal sealed class PanelDimensions(PanelPiece piece, SheetSettings settings, 
         foreach (var distance in new[] { 5.0, 6.5, 8, 10, 12.5, 15, 20 })
             foreach (var line in row.Lines.Where(l => row.IsAlong || piece.Holds(l)))
                 foreach (var side in line < across / 2 ? new[] { 1, -1 } : [-1, 1])
-                    if (At(line, side, distance + row.Radius * piece.Factor) is var dimension && space.IsFree(dimension, Clear, piece.Box)) return dimension;
+                    if (At(line, side, distance + row.Radius * piece.Factor, row.Radius * piece.Factor) is var dimension && space.IsFree(dimension, Clear, piece.Box)) return dimension;
 
-        // Outside, beyond the name of the edge and within the overall size.
-        foreach (var line in row.Lines.Reverse().Where(l => row.IsAlong || piece is { IsFirst: true, IsLast: true }))
-            if (At(line, 1, (across - line) * piece.Factor + 5.8) is var dimension && space.IsFree(dimension, Clear, piece.Box.Grown(OverallDistance))) return dimension;
-        return null;
+        // Outside, from the edge, beyond its name and within the overall size.
+        if (!row.IsAlong && !piece.IsLast) return null;
+        var outside = At(across, 1, 5.8, 0);
+        return space.IsFree(outside, Clear, piece.Box.Grown(OverallDistance)) ? outside : null;
 
-        LinearDimension At(double line, int side, double distance)
+        LinearDimension At(double line, int side, double distance, double clear)
         {
             var away = (row.IsAlong ? new Point2(0, 1) : new Point2(1, 0)) * side;
-            var (from, to) = (P(row.From, line) + away * (row.Radius * piece.Factor), P(row.To, line) + away * (row.Radius * piece.Factor));
-            return new(DimensionLayer, from, to, P(row.From, line) + away * distance, !row.IsAlong, text, Small) { Factor = 1 / piece.Factor, Standard = settings.Standard };
+            return new(DimensionLayer, P(row.From, line) + away * clear, P(row.To, line) + away * clear, P(row.From, line) + away * distance, !row.IsAlong, text, Small) { Factor = Factor, Standard = settings.Standard };
         }
     }
 }

@@ -7,14 +7,12 @@ namespace ShopDrawings.Drafting;
 /// <summary>What is said about a panel in sentences: its board, which face is up, its twin, the stack it is drilled in, and how places are given.</summary>
 internal sealed class PanelNotes(Panel panel, LengthStyle lengths, PanelTwin? twin, StackedPanels? stack)
 {
-    /// <summary>Board, thickness and grain.</summary>
-    public string Material
+    /// <summary>Board, thickness and grain; without the board's label where that is wider than a room in mm.</summary>
+    public string Material(double room, double height)
     {
-        get
-        {
-            var board = panel.Board.Label.Length > 0 ? $"{panel.Board.Name} ({panel.Board.Label})" : panel.Board.Name;
-            return $"{board}, {lengths.PrintFine(panel.Thickness.Value)}{(lengths.IsInches ? "" : " mm")}, {(panel.Board.HasGrain ? "grain along x" : "no grain")}";
-        }
+        var rest = $"{lengths.PrintFine(panel.Thickness.Value)}{(lengths.IsInches ? "" : " mm")}, {(panel.Board.HasGrain ? "grain along x" : "no grain")}";
+        var all = panel.Board.Label.Length > 0 ? $"{panel.Board.Name} ({panel.Board.Label}), {rest}" : $"{panel.Board.Name}, {rest}";
+        return Lettering.Width(all, height) <= room ? all : $"{panel.Board.Name}, {rest}";
     }
 
     /// <summary>Which face is up.</summary>

@@ -115,14 +115,14 @@ public sealed class PanelSheet
     private Drawing Sheet(PanelLayout layout, int sheet, int sheets, IEnumerable<Entity> entities)
     {
         var (enlarged, reduced) = layout.Factor > 1 ? ((int)layout.Factor, 1) : (1, (int)Math.Round(1 / layout.Factor));
-        var fields = new TitleFields(panel.Id, "Panel drawing", project, sheet, sheets, reduced, notes.Material) { Enlarged = enlarged, NoteLabel = "Material" };
+        var fields = new TitleFields(panel.Id, "Panel drawing", project, sheet, sheets, reduced, notes.Material(SheetFrame.NoteWidth(layout.Size), settings.Standard.Small)) { Enlarged = enlarged, NoteLabel = "Material" };
         var frame = SheetFrame.Of(layout.Size, fields, settings, sheet == 1 ? SheetFrame.Wrapped(layout.Size, notes.Lines(), settings) : []);
         var bores = panel.Features.OfType<Bore>().Count();
         var of = sheets > 1 ? string.Create(CultureInfo.InvariantCulture, $", sheet {sheet} of {sheets}") : "";
         return new Drawing(
             $"{panel.Id} of {project}{of}",
             string.Create(CultureInfo.InvariantCulture, $"Panel {panel.Id}, {Lengths.Print(panel.Length.Value)} by {Lengths.Print(panel.Width.Value)}, {Lengths.PrintFine(panel.Thickness.Value)} thick ({Lengths.Statement}), of {panel.Board.Name}, with {bores} bores, drawn {enlarged}:{reduced}, inside face up{of}."),
-            layout.Size.Page, [.. frame, .. Heading(layout), .. entities]);
+            layout.Size.Page, [.. frame, .. Heading(layout), .. PaperLines.Of(entities)]);
     }
 
     private IEnumerable<Entity> Heading(PanelLayout layout)

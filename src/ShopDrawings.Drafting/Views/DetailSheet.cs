@@ -62,8 +62,10 @@ internal sealed class DetailSheet
     public Drawing Draw(string project, SheetSettings settings, string note, int number, int count)
     {
         var (room, cell) = (size.Room(0), Cell(details.Select(d => d.Layout), scale));
-        var columns = Math.Min(Grid(size, cell).Columns, details.Length);
-        var rows = (details.Length + columns - 1) / columns;
+        // As few rows as fit, all about equally long.
+        var most = Grid(size, cell).Columns;
+        var rows = (details.Length + most - 1) / most;
+        var columns = (details.Length + rows - 1) / rows;
         var pitch = new Point2(room.Width / columns, room.Height / rows);
         var entities = new List<Entity>();
         foreach (var ((mark, of, layout), i) in details.Select((d, i) => (d, i)))

@@ -34,6 +34,7 @@ public static class SheetFrame
     private const double FirstRow = 14;
     private const double Row = (TitleHeight - FirstRow) / 3;
     private const double LargestInRow = 3.5;
+    private const double NoteShare = 0.46;
     private const string ProjectionLabel = "Projection";
 
     private static readonly Layer FrameLayer = new("FRAME", Role.Frame, "Frame of the sheet");
@@ -59,7 +60,7 @@ public static class SheetFrame
         [
             [("Title", fields.Title, 0.6), ("Project", fields.Project, 0.4)],
             [("Owner", document.Owner, 0.32), ("Drawn by", document.DrawnBy, 0.18), ("Approved by", document.ApprovedBy, 0.18), ("Date of issue", document.Date, 0.19), ("Revision", document.Revision, 0.13)],
-            [("Document type", fields.DocumentType, 0.32), (fields.NoteLabel, fields.Note, 0.4), ("Number", document.Number, 0.28)],
+            [("Document type", fields.DocumentType, 0.27), (fields.NoteLabel, fields.Note, NoteShare), ("Number", document.Number, 1 - 0.27 - NoteShare)],
             [("Lengths", settings.Lengths.Statement, 0.36), (ProjectionLabel, "", 0.2), ("Scale", scale, 0.16), ("Paper", size.Name, 0.12), ("Sheet", sheet, 0.16)],
         ];
         var (top, heights) = (block.Max.Y, new[] { standard.Large, standard.Normal, standard.Small });
@@ -87,6 +88,9 @@ public static class SheetFrame
         foreach (var (note, i) in notes.Select((n, i) => (n, i)))
             yield return new TextEntity(NoteLayer, new(frame.Min.X + 3, y - i * NotePitch), settings.Small, note);
     }
+
+    /// <summary>Room in mm for the note in the title block.</summary>
+    internal static double NoteWidth(SheetSize size) => NoteShare * size.TitleBlock.Width - 4;
 
     /// <summary>Notes broken into lines that fit beside the title block, or above it.</summary>
     public static ImmutableArray<string> Wrapped(SheetSize size, IEnumerable<string> notes, SheetSettings settings)

