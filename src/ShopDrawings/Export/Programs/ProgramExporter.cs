@@ -43,7 +43,7 @@ public sealed class ProgramExporter : IJobExporter
     {
         var thickness = program.Panels[0].Panel.Thickness.Value;
         var text = new ProgramText(isInches, settings.HasLineNumbers);
-        var made = ToolByTool(program.Operations.Where(o => ProgramMoves.IsMade(o, settings, thickness)));
+        var made = ToolByTool(program).Where(o => ProgramMoves.IsMade(o, settings, thickness)).ToList();
         var numbers = ToolNumbers.Of(program.Machine);
 
         text.Bare("%");
@@ -67,12 +67,11 @@ public sealed class ProgramExporter : IJobExporter
         return text.ToString();
     }
 
-    // Pins, then bores, which come first of all: a drill that makes some of both is fitted once.
-    private static List<MachineOperation> ToolByTool(IEnumerable<MachineOperation> operations)
+    /// <summary>The operations of a program in its order, but for pins and bores, which come first of all: a drill that makes some of both is fitted once.</summary>
+    internal static IEnumerable<MachineOperation> ToolByTool(FaceProgram program)
     {
-        var all = operations.ToList();
-        var bores = all.TakeWhile(o => o is DrillOperation).ToList();
-        return [.. bores.GroupBy(o => o.Tool).SelectMany(g => g), .. all.Skip(bores.Count)];
+        var bores = program.Operations.TakeWhile(o => o is DrillOperation).ToList();
+        return [.. bores.GroupBy(o => o.Tool).SelectMany(g => g), .. program.Operations.Skip(bores.Count)];
     }
 
     private static void Change(ProgramText text, ProgramMoves moves, Tool tool, int number, ProgramSettings settings, bool isFirst)
