@@ -13,6 +13,9 @@ public sealed record Design(Assembly Assembly, CheckSettings Checks, LengthStyle
     /// <summary>How its sheets are drawn, and the files they become.</summary>
     public DrawingSettings Drawings { get; init; } = new(new(Lengths.IsInches ? DrawingStandard.Asme : DrawingStandard.Iso, Lengths));
 
+    /// <summary>The page of labels for its parts, or nothing for none.</summary>
+    public LabelSheet? Labels { get; init; } = LabelSheet.PlainA4;
+
     /// <summary>How edges are banded, and how much band is bought.</summary>
     public EdgeBanding Banding { get; init; } = EdgeBanding.ByHand;
 

@@ -15,6 +15,9 @@ public sealed record MachineProfile(Machine Machine, MachineDrawingSettings Draw
     /// <summary>The sheet beside the model, or nothing.</summary>
     public PaperSize? Paper { get; init; }
 
+    /// <summary>How its programs are written, or nothing where none are asked for.</summary>
+    public ProgramSettings? Programs { get; init; }
+
     /// <summary>The exporter of one of its drawings: with a sheet, at the first scale of ISO 5455 (from memory) at which the drawing fits.</summary>
     /// <param name="drawing">The drawing.</param>
     /// <param name="title">What stands in the title, a line each.</param>

@@ -163,11 +163,23 @@ internal sealed class FacePlanner(Machine machine, MachiningRemarks remarks, Len
             return profile;
         }
 
-        // The first in the middle of the longest stretch, so that those of a rectangle are in the middle of its sides.
+        var onWay = isWay ? line : profile.Paths[0];
+        return profile with
+        {
+            Tabs = TabsOn(line, count, width),
+            WayTabs = TabsOn(onWay, count, small.TabWidth + profile.Tool.Diameter),
+            TabDepth = thickness - small.Thickness,
+        };
+    }
+
+    // The first in the middle of the longest stretch, so that those of a rectangle are in the middle of its sides; nothing where they would meet.
+    private static ImmutableArray<(double From, double To)> TabsOn(ToolPath line, int count, double width)
+    {
+        if (line.Length <= count * width * 1.2) return [];
         var longest = line.Segments.MaxBy(s => Math.Round(s.Length, 3));
         var first = line.Segments.TakeWhile(s => s != longest).Sum(s => s.Length) + longest.Length / 2;
         var tabs = Enumerable.Range(0, count).Select(i => (first + i * line.Length / count) % line.Length).Order().Select(m => (m - width / 2, m + width / 2));
-        return profile with { Tabs = [.. tabs.Select(t => t.Item1 < 0 ? (t.Item1 + line.Length, t.Item2 + line.Length) : t).OrderBy(t => t.Item1)], TabDepth = thickness - small.Thickness };
+        return [.. tabs.Select(t => t.Item1 < 0 ? (t.Item1 + line.Length, t.Item2 + line.Length) : t).OrderBy(t => t.Item1)];
     }
 
     private void CheckReach(LyingPanel lying, Tool tool, double depth, string what)

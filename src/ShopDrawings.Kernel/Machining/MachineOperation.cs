@@ -43,6 +43,9 @@ public sealed record ProfileOperation(Surface Face, Tool Tool, double? Depth, Co
     /// </summary>
     public ImmutableArray<(double From, double To)> Tabs { get; init; } = [];
 
+    /// <summary>The same tabs along the tool's way, whatever line is written; nothing where they find no room there.</summary>
+    public ImmutableArray<(double From, double To)> WayTabs { get; init; } = [];
+
     /// <summary>How deep the cut is at the tabs; between them it goes through.</summary>
     public double TabDepth { get; init; }
 }

@@ -8,7 +8,7 @@ namespace ShopDrawings;
 /// Lists as CSV (RFC 4180, from memory; UTF-8, lines end with LF): <c>lists/panels.csv</c>, one line a panel, and <c>lists/bores.csv</c>,
 /// one line a bore, sorted by panel, surface, diameter, depth and place; <c>lists/openings.csv</c>, grooves by their centre lines
 /// and openings by their boxes; <c>lists/setups.csv</c>, one line a setting of
-/// the drill, panel and surface; <c>lists/stacks.csv</c>, what is drilled through several panels at once; <c>lists/hardware.csv</c>, what to
+/// the drill, panel and surface; <c>lists/drilling.csv</c>, one line a bore that a router makes, in its order; <c>lists/stacks.csv</c>, what is drilled through several panels at once; <c>lists/hardware.csv</c>, what to
 /// buy beside the boards; and <c>lists/bands.csv</c>, one line a banded edge and one with the length to buy for each tape. Every heading carries
 /// its unit.
 /// </summary>
@@ -23,6 +23,7 @@ public sealed class CsvExporter : IJobExporter
         new("lists/panels.csv", s => Write(s, Panels(job))),
         new("lists/bores.csv", s => Write(s, Bores(job))),
         new("lists/setups.csv", s => Write(s, DrillingLists.Setups(job.Design.Assembly))),
+        new("lists/drilling.csv", s => Write(s, DrillingLists.OnMachines(job))),
         new("lists/stacks.csv", s => Write(s, DrillingLists.Stacks(job.Design.Assembly))),
         new("lists/openings.csv", s => Write(s, Openings(job.Design.Assembly))),
         new("lists/hardware.csv", s => Write(s, Hardware(job.Design.Assembly))),

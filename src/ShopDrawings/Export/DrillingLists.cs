@@ -47,6 +47,47 @@ internal static class DrillingLists
                 ];
     }
 
+    /// <summary>
+    /// One row for each bore a router makes, in the order of its programs: face by face, tool by tool, depth by depth, each nearest to the one
+    /// before; milled ones last. Places count from the machine's origin with that face up. Nothing of panels that must not be cut.
+    /// </summary>
+    public static IEnumerable<string[]> OnMachines(Job job)
+    {
+        yield return ["machine", "panel", "face_up", "order", "tool", "number", "tool_mm", "diameter_mm", "depth_mm", "x_mm", "y_mm"];
+        var withheld = job.Withheld;
+        foreach (var (profile, plan) in job.Design.Machining.Where(m => m.Profile.Machine.Kind == MachineKind.Router))
+        {
+            var numbers = ToolNumbers.Of(profile.Machine);
+            foreach (var program in plan.Programs.Where(p => p.Sheet is null && !withheld.Contains(p.Panels[0].Panel.Id)))
+            {
+                var order = 0;
+                foreach (var operation in ProgramExporter.ToolByTool(program))
+                {
+                    if (Round(operation) is not var (at, diameter, word)) continue;
+                    order++;
+                    yield return
+                    [
+                        profile.Machine.Name, program.Panels[0].Panel.Id, program.Panels[0].Lie.Up.ToString().ToLowerInvariant(), CsvExporter.Count(order), word,
+                        numbers.TryGetValue(operation.Tool, out var number) ? CsvExporter.Count(number) : "", operation.Tool.IsKnown ? CsvExporter.Number(operation.Tool.Diameter, 4) : "",
+                        CsvExporter.Number(diameter, 4), operation.Depth is { } depth ? CsvExporter.Number(depth, 4) : "through", CsvExporter.Number(at.X, 4), CsvExporter.Number(at.Y, 4),
+                    ];
+                }
+            }
+        }
+    }
+
+    // What is bored, or milled round; nothing of the rest.
+    private static (Point2 At, double Diameter, string Tool)? Round(MachineOperation operation) => operation switch
+    {
+        DrillOperation { Tool.IsKnown: false } drill => (drill.At, drill.Diameter, "none"),
+        DrillOperation { IsForPin: true } pin => (pin.At, pin.Diameter, $"{Word(pin.Tool)} for a pin"),
+        DrillOperation drill => (drill.At, drill.Diameter, Word(drill.Tool)),
+        PocketOperation { Finished.AsCircle: var (centre, radius) } pocket => (centre, 2 * radius, Word(pocket.Tool)),
+        _ => null,
+    };
+
+    private static string Word(Tool tool) => tool.Kind.ToString().ToLowerInvariant();
+
     private static string Remark(double left) =>
         left > Tolerance.Length ? $"mind the depth stop: {CsvExporter.Number(left, 2)} mm left" : "comes through the far face";
 

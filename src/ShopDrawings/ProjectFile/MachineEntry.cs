@@ -93,6 +93,9 @@ internal sealed record MachineEntry(SourceSpan At)
     /// <summary>The sheet of a layout beside the model.</summary>
     public Given<PaperSize>? Paper { get; init; }
 
+    /// <summary>How its programs are written.</summary>
+    public Given<ProgramSettings>? Programs { get; init; }
+
     /// <summary>Names and looks of layers.</summary>
     public ImmutableArray<LayerEntry> Layers { get; init; } = [];
 }

@@ -84,7 +84,7 @@ internal sealed class MachineReader(References references)
             Outlines = Of(e => e.InPieces, false) ? DxfOutlines.Pieces : DxfOutlines.Polylines, ChordTolerance = Given(e => e.Chords)?.Value,
         };
         var format = lineage.Select(e => e.Format).FirstOrDefault(w => w is not null);
-        return new MachineProfile(machine, drawing, dxf, format?.Text ?? "dxf") { FormatAt = format?.At ?? default, Paper = Given(e => e.Paper) };
+        return new MachineProfile(machine, drawing, dxf, format?.Text ?? "dxf") { FormatAt = format?.At ?? default, Paper = Given(e => e.Paper), Programs = Given(e => e.Programs) };
     }
 
     // What cannot be meant together.
@@ -97,6 +97,7 @@ internal sealed class MachineReader(References references)
             : machine.Kind != MachineKind.Drawing && machine.SecondFace == SecondFace.SeenThrough ? $"“{machine.Name}” would make what is in the other face in this one; write second-face: turned-over or none"
             : machine.Kind != MachineKind.Laser && machine.Tools.Any(t => t.Kind == ToolKind.Beam) ? $"“{machine.Name}” is a {machine.Kind.ToString().ToLowerInvariant()} and has no kerf; a router compensates for its cutters, so leave “kerf” out"
             : machine.Tools.Where(t => t.Number is not null).GroupBy(t => t.Number).FirstOrDefault(g => g.Count() > 1) is { } twice ? string.Create(CultureInfo.InvariantCulture, $"two tools of “{machine.Name}” have number {twice.Key}; give each its own")
+            : machine.Kind != MachineKind.Router && lineage.Select(e => e.Programs).FirstOrDefault(p => p is not null)?.Value is not null ? $"“{machine.Name}” is a {machine.Kind.ToString().ToLowerInvariant()}, and programs are written for routers alone; leave “programs” out"
             : machine.Pins is { } pins && pins.Distance < PinClearance(machine, pins) - Tolerance.Length
                 ? $"the pins of “{machine.Name}” stand in the way of its cutter; set their middle at least {references.Print(PinClearance(machine, pins))} from the panel: half a pin and the widest cutter"
             : machine.Paths == CutLines.ToolCentre && machine.Corners != InnerCorners.Round && lineage.Select(e => e.InPieces).FirstOrDefault(p => p is not null) == true

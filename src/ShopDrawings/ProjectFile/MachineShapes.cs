@@ -82,6 +82,7 @@ internal static class MachineShapes
         HasEdgeViews = f.Optional("edge-views", YesNo, "Whether every edge that is drilled is unfolded beside the face, on layers of its own.", null, "false"),
         IsAnnotated = f.Optional("notes", YesNo, "Whether overall sizes and a table of bores stand beside the panel.", null, "false"),
         Paper = f.Optional("paper", Paper, "A sheet with frame, window and title beside the model, as a layout of the DXF; many free readers draw it over the model."),
+        Programs = f.Optional("programs", OrNone(ProgramShapes.Programs), "Programs of G and M words (ISO 6983) for its control, one for each face; left out, or none, there are none."),
         Layers = f.Optional("layers", Layers, "Names, colours and line widths of layers, by the kind of machining.", [], "names of our own"),
     });
 
@@ -138,7 +139,7 @@ internal static class MachineShapes
             var diameter = f.Required("diameter", Length("tool-diameter"), "Its diameter.");
             var number = f.Optional("number", new MappedShape<int, int?>(new CountShape(0, 9999), (n, _) => (n, null)), "Its number in the magazine.", null, "none");
             var reach = f.Optional("reach", Length("tool-reach"), "The greatest depth it cuts.");
-            return new Tool(kind, diameter?.Value ?? 0) { Number = number, Reach = reach?.Value };
+            return ProgramShapes.Driven(f, new Tool(kind, diameter?.Value ?? 0) { Number = number, Reach = reach?.Value });
         }));
 
     private static EitherShape<Given<Size>> OrNone(NumberShape shape) => OrNone((Shape<Given<Size>>)new MappedShape<Size, Given<Size>>(shape, (size, _) => (new Given<Size>(size), null)));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShopDrawings.Drafting;
 using ShopDrawings.Kernel;
 using ShopDrawings.Yaml;
 
@@ -34,10 +35,12 @@ internal sealed class ProjectResolver
         if (diagnostics.Count > 0) return null;
         var limits = model.Checks.Limits.ToImmutableDictionary(l => l.Limit, l => l.Value);
         var checks = new CheckSettings(limits, model.Checks.Waivers.ToImmutableDictionary(w => w.Rule, w => w.Reason));
+        var drawings = model.Drawings.Of(lengths.IsInches);
         return new Design(assembly, checks, lengths)
         {
             Banding = model.Banding,
-            Drawings = model.Drawings.Of(lengths.IsInches),
+            Drawings = drawings,
+            Labels = model.Labels.Of(drawings.Sheets.Standard == DrawingStandard.Asme),
             Machining = [.. machines.Select(m => new MachineJob(m, MachiningPlanner.Plan(assembly.Panels, sheets, m.Machine, lengths)))],
         };
     }

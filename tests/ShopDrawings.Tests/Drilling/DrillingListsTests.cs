@@ -22,6 +22,39 @@ public class DrillingListsTests
         Assert.All(setups, s => Assert.Equal(s["method"] == "in-place", s["through"].Length > 0));
     }, iter: 60);
 
+    // Through ones after the deepest of the same tool; what lies in the other face is counted anew, from the corner that lies lower left then.
+    [Fact]
+    public void Drilling_follows_the_machine_face_by_face_tool_by_tool()
+    {
+        var design = Fixtures.DesignOf("""
+            project: p
+            boards: {ply: {kind: plywood, thickness: 18}}
+            panels:
+              a:
+                board: ply
+                length: 400
+                width: 200
+                bands: {left: 1}
+                bores:
+                  - {at: [300, 50], diameter: 8}
+                  - {at: [50, 50], diameter: 5, depth: 12}
+                  - {at: [350, 150], diameter: 5, depth: 12}
+                  - {at: [60, 50], diameter: 5, depth: 12}
+                  - {at: [100, 100], diameter: 40, depth: 12}
+                  - {at: [100, 30], diameter: 5, depth: 3, face: outside}
+                  - {edge: left, at: 50, diameter: 5, depth: 20}
+            """);
+
+        var rows = DrillingLists.OnMachines(new Job(design, [], [])).Skip(1).Select(r => string.Join(' ', r)).ToArray();
+
+        Assert.Equal(
+            [
+                "router a inside 1 drill 11 5 5 12 50 50", "router a inside 2 drill 11 5 5 12 60 50", "router a inside 3 drill 11 5 5 12 350 150", "router a inside 4 drill 14 8 8 through 300 50",
+                "router a inside 5 cutter 37 6 40 12 100 100", "router a outside 1 drill 11 5 5 3 99 170",
+            ],
+            rows);
+    }
+
     [Theory]
     [InlineData("machined")]
     [InlineData("marked")]
