@@ -1,0 +1,149 @@
+namespace ShopDrawings.Cutting;
+
+internal sealed partial class Lane
+{
+    private void Ruin()
+    {
+        if (sheetCount == 0) return;
+        var wanted = 1 + lot.Below(12);
+        var start = looseCount;
+        for (var tries = 0; tries < 12 && looseCount - start < wanted; tries++)
+        {
+            var s = lot.Below(sheetCount);
+            var tree = sheets[s];
+            if (tree.Stock < 0) continue;
+            Touch(s);
+            if (tree.Items <= 1 || lot.Below(4) == 0) Give(s);
+            else
+            {
+                var n = lot.Below(tree.Used);
+                if (tree[n].Kind == 255) continue;
+                looseCount = tree.Remove(n, loose, looseCount, work.Area);
+                if (tree.Root < 0) Shut(s);
+                else tree.Refresh();
+                Effort += tree.Used;
+            }
+        }
+    }
+
+    // Puts back what is loose, one after the other, each where it fits best; one place in `blink` is overlooked.
+    private void Recreate(int sorting, int blink)
+    {
+        Sort(sorting);
+        failMark++;
+        var left = 0;
+        for (var k = 0; k < looseCount; k++)
+        {
+            var i = loose[k];
+            if (failedKind[work.KindOf[i]] == failMark || !Place(i, blink))
+            {
+                failedKind[work.KindOf[i]] = failMark;
+                loose[left++] = i;
+            }
+        }
+        looseCount = left;
+    }
+
+    private void Sort(int sorting)
+    {
+        var (count, w) = (looseCount, work);
+        for (var k = 0; k < count; k++)
+        {
+            var i = loose[k];
+            keys[k] = sorting switch
+            {
+                0 or 1 or 2 or 3 => -w.Area[i],
+                4 => -Math.Max(w.X[i], w.Y[i]),
+                5 => -w.X[i],
+                6 => -w.Y[i],
+                _ => (long)(lot.Next() >> 2),
+            };
+        }
+        Array.Sort(keys, loose, 0, count);
+    }
+
+    private bool Place(int item, int blink)
+    {
+        var (bestSheet, bestSlot, bestTurn, best) = (-1, 0, false, long.MaxValue);
+        var (px, py, area) = (work.X[item], work.Y[item], work.Area[item]);
+        for (var s = 0; s < sheetCount; s++)
+        {
+            var tree = sheets[s];
+            if (tree.Stock < 0 || tree.Filled + area > tree.Whole) continue;
+            var lies = work.LiesOn(item, tree.Stock);
+            for (var turn = 0; turn < 2; turn++)
+            {
+                if ((lies & (turn == 0 ? Workload.AsIs : Workload.Turned)) == 0) continue;
+                var (x, y) = turn == 0 ? (px, py) : (py, px);
+                if (x > tree.MostX || y > tree.MostY) continue;
+                var (slots, count) = (tree.Slots, tree.SlotCount);
+                Effort += count;
+                for (var k = 0; k < count; k++)
+                {
+                    ref var slot = ref slots[k];
+                    if (x > slot.RoomX || y > slot.RoomY) continue;
+                    if (blink > 0 && lot.Below(blink) == 0) continue;
+                    var score = Score(slot, x, y);
+                    if (score < best) (bestSheet, bestSlot, bestTurn, best) = (s, k, turn == 1, score);
+                }
+            }
+        }
+        if (bestSheet < 0)
+        {
+            bestSheet = OpenFor(item, out bestTurn);
+            bestSlot = 0;
+            if (bestSheet < 0) return false;
+        }
+        else Touch(bestSheet);
+        var chosen = sheets[bestSheet];
+        chosen.Join(chosen.Slots[bestSlot], 2 * item + (bestTurn ? 1 : 0), bestTurn ? py : px, bestTurn ? px : py, area);
+        Effort += chosen.Used;
+        return true;
+    }
+
+    private long Score(in SheetTree.Slot slot, long x, long y)
+    {
+        var sh = work.Shift;
+        var (a, b) = ((slot.RoomX - x) >> sh, (slot.RoomY - y) >> sh);
+        if (slot.Kind == SheetTree.Leaf) return a < b ? a : b;
+        var d = ((slot.Kind == SheetTree.Beside ? y : x) - slot.Cross) >> sh;
+        if (Variant == 0) return Math.Min(a, b);
+        if (Variant == 1)
+        {
+            var (rx, ry, cx, cy) = (slot.RoomX >> sh, slot.RoomY >> sh, x >> sh, y >> sh);
+            var whole = rx * ry;
+            var (p, q) = slot.Kind == SheetTree.Beside ? (a * ry, cx * b) : (rx * b, a * cy);
+            return whole * whole - p * p - q * q;
+        }
+        if (Variant == 2) return Math.Min(Math.Min(a, b), Math.Abs(d));
+        if (Variant == 3) return Math.Min(Math.Min(a, b), Math.Abs(d)) * 65536 + Math.Max(a, b);
+        if (Variant == 4) return Math.Min(a, b) * 65536 + Math.Max(a, b);
+        if (Variant == 5) return slot.Kind == SheetTree.Beside ? Math.Abs(d) * (x >> sh) : Math.Abs(d) * (y >> sh);
+        return Math.Max(a, b);
+    }
+
+    public static int Variant = int.Parse(System.Environment.GetEnvironmentVariable("VAR") ?? "0");
+
+    // Opens another sheet where budget and stock allow one that holds the piece.
+    private int OpenFor(int item, out bool turned)
+    {
+        turned = false;
+        var (chosen, count) = (-1, 0);
+        for (var t = 0; t < work.Stock.Length; t++)
+        {
+            var size = work.Stock[t];
+            if (stockUsed[t] >= size.Count || size.Price > budget - openPrice) continue;
+            var lies = work.LiesOn(item, t);
+            var asIs = (lies & Workload.AsIs) != 0 && work.X[item] <= size.W && work.Y[item] <= size.H;
+            var over = (lies & Workload.Turned) != 0 && work.Y[item] <= size.W && work.X[item] <= size.H;
+            if (!asIs && !over) continue;
+            if (lot.Below(++count) != 0) continue;
+            chosen = t;
+            turned = over && (!asIs || lot.Below(2) == 0);
+        }
+        if (chosen < 0) return -1;
+        var s = NewSheet();
+        Open(s, chosen);
+        return s;
+    }
+}

@@ -1,0 +1,277 @@
+namespace ShopDrawings.Cutting;
+
+/// <summary>
+/// The cuts of one sheet as a tree: a leaf is a piece, an inner node lays its children side by side (<see cref="Beside"/>) or one above the other
+/// (<see cref="Stacked"/>). Nodes keep the least size their contents need and the most they could grow to; where waste lies is not decided before
+/// the end. A piece may therefore join any node that has room, also by making it wider, and what a removed piece held open closes by itself.
+/// </summary>
+internal sealed class SheetTree
+{
+    /// <summary>Kind of a leaf.</summary>
+    public const byte Leaf = 0;
+
+    /// <summary>Kind of a node whose children lie side by side along x.</summary>
+    public const byte Beside = 1;
+
+    /// <summary>Kind of a node whose children lie one above the other along y.</summary>
+    public const byte Stacked = 2;
+
+    /// <summary>A node; links are indices, -1 for none.</summary>
+    public struct Node
+    {
+        public long W, H, MostW, MostH;
+        public int Parent, First, Next, Prev;
+
+        /// <summary>Piece number times two, one more where turned.</summary>
+        public int Item;
+        public byte Kind;
+    }
+
+    /// <summary>A place a piece may join: beside or above a node, within the room there.</summary>
+    public struct Slot
+    {
+        public long RoomX, RoomY;
+
+        /// <summary>How far the node reaches across the direction of joining, now.</summary>
+        public long Cross;
+        public int At;
+        public byte Kind;
+    }
+
+    private Node[] nodes = new Node[16];
+    private int used;
+    private int free = -1;
+
+    public Slot[] Slots = new Slot[16];
+    public int SlotCount;
+    public int Root = -1;
+
+    /// <summary>Index of the stock size, -1 while closed.</summary>
+    public int Stock = -1;
+    public int Items;
+
+    /// <summary>Rough area of what lies on it, and of the sheet.</summary>
+    public long Filled, Whole;
+
+    /// <summary>Largest room of any slot.</summary>
+    public long MostX, MostY;
+
+    private long width, height;
+
+    public ref Node this[int i] => ref nodes[i];
+
+    public long Width => width;
+
+    public long Height => height;
+
+    /// <summary>Nodes ever used; those on the free list have kind 255.</summary>
+    public int Used => used;
+
+    public void Open(int stock, long w, long h, long whole)
+    {
+        (Stock, width, height, Whole) = (stock, w, h, whole);
+        (used, free, Root, Items, Filled) = (0, -1, -1, 0, 0);
+        Refresh();
+    }
+
+    public void CopyFrom(SheetTree other)
+    {
+        if (nodes.Length < other.used) nodes = new Node[other.nodes.Length];
+        if (Slots.Length < other.SlotCount) Slots = new Slot[other.Slots.Length];
+        Array.Copy(other.nodes, nodes, other.used);
+        Array.Copy(other.Slots, Slots, other.SlotCount);
+        (used, free, SlotCount, Root, Stock, Items, Filled, Whole) = (other.used, other.free, other.SlotCount, other.Root, other.Stock, other.Items, other.Filled, other.Whole);
+        (MostX, MostY, width, height) = (other.MostX, other.MostY, other.width, other.height);
+    }
+
+    private int Take()
+    {
+        if (free >= 0)
+        {
+            var n = free;
+            free = nodes[n].Next;
+            return n;
+        }
+        if (used == nodes.Length) Array.Resize(ref nodes, 2 * used);
+        return used++;
+    }
+
+    private void Give(int n)
+    {
+        nodes[n].Kind = 255;
+        nodes[n].Next = free;
+        free = n;
+    }
+
+    /// <summary>Puts a piece where a slot says, and counts the rooms anew.</summary>
+    public int Join(in Slot slot, int item, long x, long y, long area)
+    {
+        var (at, kind) = (slot.At, slot.Kind);
+        var leaf = Take();
+        nodes[leaf] = new Node { W = x, H = y, Parent = -1, First = -1, Next = -1, Prev = -1, Item = item, Kind = Leaf };
+        Items++;
+        Filled += area;
+        if (at < 0) Root = leaf;
+        else
+        {
+            var home = at;
+            if (nodes[at].Kind != kind)
+            {
+                home = Take();
+                ref var a = ref nodes[at];
+                nodes[home] = new Node { Parent = a.Parent, First = at, Next = a.Next, Prev = a.Prev, Kind = kind };
+                if (a.Prev >= 0) nodes[a.Prev].Next = home;
+                else if (a.Parent >= 0) nodes[a.Parent].First = home;
+                if (a.Next >= 0) nodes[a.Next].Prev = home;
+                if (Root == at) Root = home;
+                (a.Parent, a.Next, a.Prev) = (home, -1, -1);
+            }
+            var first = nodes[home].First;
+            nodes[leaf].Next = first;
+            nodes[first].Prev = leaf;
+            nodes[home].First = leaf;
+            nodes[leaf].Parent = home;
+            Resize(home);
+        }
+        Refresh();
+        return leaf;
+    }
+
+    /// <summary>Takes a node with all it holds out of the tree; the pieces go to <paramref name="out"/>. Rooms are not counted before <see cref="Refresh"/>.</summary>
+    public int Remove(int n, int[] @out, int count, long[] areas)
+    {
+        var parent = nodes[n].Parent;
+        Unlink(n);
+        count = Free(n, @out, count, areas);
+        if (parent < 0)
+        {
+            Root = -1;
+            return count;
+        }
+        var only = nodes[parent].First;
+        if (nodes[only].Next < 0)
+        {
+            // One child is left: it takes its parent's place.
+            var grand = nodes[parent].Parent;
+            if (grand >= 0 && nodes[only].Kind == nodes[grand].Kind)
+            {
+                Unlink(parent);
+                for (var c = nodes[only].First; c >= 0;)
+                {
+                    var next = nodes[c].Next;
+                    Link(grand, c);
+                    c = next;
+                }
+                Give(only);
+            }
+            else
+            {
+                ref var p = ref nodes[parent];
+                ref var o = ref nodes[only];
+                (o.Parent, o.Next, o.Prev) = (grand, p.Next, p.Prev);
+                if (p.Prev >= 0) nodes[p.Prev].Next = only;
+                else if (grand >= 0) nodes[grand].First = only;
+                if (p.Next >= 0) nodes[p.Next].Prev = only;
+                if (Root == parent) Root = only;
+            }
+            Give(parent);
+            parent = grand;
+        }
+        if (parent >= 0) Resize(parent);
+        return count;
+    }
+
+    private void Link(int parent, int n)
+    {
+        var first = nodes[parent].First;
+        (nodes[n].Parent, nodes[n].Next, nodes[n].Prev) = (parent, first, -1);
+        if (first >= 0) nodes[first].Prev = n;
+        nodes[parent].First = n;
+    }
+
+    private void Unlink(int n)
+    {
+        ref var x = ref nodes[n];
+        if (x.Prev >= 0) nodes[x.Prev].Next = x.Next;
+        else if (x.Parent >= 0) nodes[x.Parent].First = x.Next;
+        if (x.Next >= 0) nodes[x.Next].Prev = x.Prev;
+    }
+
+    private int Free(int n, int[] @out, int count, long[] areas)
+    {
+        if (nodes[n].Kind == Leaf)
+        {
+            var item = nodes[n].Item >> 1;
+            @out[count++] = item;
+            Items--;
+            Filled -= areas[item];
+        }
+        else
+            for (var c = nodes[n].First; c >= 0;)
+            {
+                var next = nodes[c].Next;
+                count = Free(c, @out, count, areas);
+                c = next;
+            }
+        Give(n);
+        return count;
+    }
+
+    // Least sizes from n up to the root.
+    private void Resize(int n)
+    {
+        for (; n >= 0; n = nodes[n].Parent)
+        {
+            long w = 0, h = 0;
+            ref var node = ref nodes[n];
+            if (node.Kind == Beside)
+                for (var c = node.First; c >= 0; c = nodes[c].Next) (w, h) = (w + nodes[c].W, Math.Max(h, nodes[c].H));
+            else
+                for (var c = node.First; c >= 0; c = nodes[c].Next) (w, h) = (Math.Max(w, nodes[c].W), h + nodes[c].H);
+            if (node.W == w && node.H == h) return;
+            (node.W, node.H) = (w, h);
+        }
+    }
+
+    /// <summary>Counts rooms and slots from the root down.</summary>
+    public void Refresh()
+    {
+        (SlotCount, MostX, MostY) = (0, 0, 0);
+        if (Root < 0)
+        {
+            (MostX, MostY) = (width, height);
+            Add(width, height, 0, -1, Leaf);
+            return;
+        }
+        if (Slots.Length < 2 * used + 2) Slots = new Slot[4 * used + 2];
+        Descend(Root, width, height, 0);
+    }
+
+    private void Descend(int n, long mostW, long mostH, byte above)
+    {
+        ref var node = ref nodes[n];
+        (node.MostW, node.MostH) = (mostW, mostH);
+        var (w, h, kind) = (node.W, node.H, node.Kind);
+        // Beside a node of a row is the row's own slot, and so for stacks.
+        if (above != Beside && mostW > w) Add(mostW - w, mostH, h, n, Beside);
+        if (above != Stacked && mostH > h) Add(mostW, mostH - h, w, n, Stacked);
+        if (kind == Beside)
+        {
+            var spare = mostW - w;
+            for (var c = node.First; c >= 0; c = nodes[c].Next) Descend(c, nodes[c].W + spare, mostH, Beside);
+        }
+        else if (kind == Stacked)
+        {
+            var spare = mostH - h;
+            for (var c = node.First; c >= 0; c = nodes[c].Next) Descend(c, mostW, nodes[c].H + spare, Stacked);
+        }
+    }
+
+    private void Add(long x, long y, long cross, int at, byte kind)
+    {
+        ref var s = ref Slots[SlotCount++];
+        (s.RoomX, s.RoomY, s.Cross, s.At, s.Kind) = (x, y, cross, at, kind);
+        if (x > MostX) MostX = x;
+        if (y > MostY) MostY = y;
+    }
+}
