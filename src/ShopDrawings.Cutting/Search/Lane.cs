@@ -12,6 +12,9 @@ internal sealed partial class Lane
 {
     private const int History = 200;
 
+    // Plans built from nothing before the search proper.
+    private const int Starts = 16;
+
     private readonly Workload work;
     private readonly int[] stockUsed;
     private readonly long[] late = new long[History];
@@ -28,7 +31,7 @@ internal sealed partial class Lane
     private int[] looseSaved;
     private int looseCount, looseSavedCount;
     private long openPrice, budget = long.MaxValue, spare;
-    private int step, lateAt, failMark;
+    private int step, lateAt, failMark, started, beat;
 
     public Lane(Workload work, ulong seed)
     {
@@ -141,7 +144,7 @@ internal sealed partial class Lane
     {
         Touch(s);
         var size = work.Stock[stock];
-        sheets[s].Open(stock, size.W, size.H, work.Rough(size.W, size.H));
+        sheets[s].Open(stock, size, work.Rough(size.W, size.H));
         stockUsed[stock]++;
         openPrice += size.Price;
     }
@@ -195,6 +198,45 @@ internal sealed partial class Lane
         }
         lateAt = lateAt + 1 == History ? 0 : lateAt + 1;
         return looseCount == 0;
+    }
+
+    /// <summary>Searches until its effort reaches a mark, the bound is met or a stop is asked for.</summary>
+    public void Run(long until, long bound, CancellationToken stop)
+    {
+        for (; Best is null && started < Starts && !stop.IsCancellationRequested; started++) Start();
+        for (; started < Starts && Effort < until && BestPrice > bound && !stop.IsCancellationRequested; started++) Start();
+        if (started == Starts)
+        {
+            started++;
+            if (Best is { } plan) TakeOver(plan, BestPrice);
+            else
+            {
+                // Not all found a place: go on from what the last start left.
+                Array.Fill(late, Cost);
+            }
+        }
+        if (started < Starts) return;
+        while (Effort < until && BestPrice > bound)
+        {
+            if ((++beat & 63) == 0 && stop.IsCancellationRequested) return;
+            if (!Step()) continue;
+            Keep();
+            if (BestPrice > bound) Aim(BestPrice - 1);
+        }
+    }
+
+    private void Start()
+    {
+        budget = long.MaxValue;
+        if (Construct(started % 8, started < 8 ? 0 : 24) && openPrice < BestPrice) Keep();
+    }
+
+    /// <summary>Goes on from somebody's plan, aiming below its price.</summary>
+    public void TakeOver(SheetTree[] plan, long price)
+    {
+        started = Math.Max(started, Starts + 1);
+        Adopt(plan, price);
+        Aim(price - 1);
     }
 
     /// <summary>Keeps the present plan, which must be whole, as the best.</summary>

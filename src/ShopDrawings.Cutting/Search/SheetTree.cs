@@ -58,6 +58,10 @@ internal sealed class SheetTree
 
     private long width, height;
 
+    // Kind of the root where the first cuts have a set direction, what each of its children takes beyond its contents, and the most one may hold.
+    private byte first;
+    private long extra, cap;
+
     public ref Node this[int i] => ref nodes[i];
 
     public long Width => width;
@@ -67,9 +71,11 @@ internal sealed class SheetTree
     /// <summary>Nodes ever used; those on the free list have kind 255.</summary>
     public int Used => used;
 
-    public void Open(int stock, long w, long h, long whole)
+    /// <summary>A fresh sheet.</summary>
+    public void Open(int stock, in Workload.Sheet size, long whole)
     {
-        (Stock, width, height, Whole) = (stock, w, h, whole);
+        (Stock, width, height, Whole) = (stock, size.W, size.H, whole);
+        (first, extra, cap) = (size.First, size.PieceExtra, size.PieceCap);
         (used, free, Root, Items, Filled) = (0, -1, -1, 0, 0);
         Refresh();
     }
@@ -82,6 +88,7 @@ internal sealed class SheetTree
         Array.Copy(other.Slots, Slots, other.SlotCount);
         (used, free, SlotCount, Root, Stock, Items, Filled, Whole) = (other.used, other.free, other.SlotCount, other.Root, other.Stock, other.Items, other.Filled, other.Whole);
         (MostX, MostY, width, height) = (other.MostX, other.MostY, other.width, other.height);
+        (first, extra, cap) = (other.first, other.extra, other.cap);
     }
 
     private int Take()
@@ -111,7 +118,14 @@ internal sealed class SheetTree
         nodes[leaf] = new Node { W = x, H = y, Parent = -1, First = -1, Next = -1, Prev = -1, Item = item, Kind = Leaf };
         Items++;
         Filled += area;
-        if (at < 0) Root = leaf;
+        if (at < 0 && first != 0)
+        {
+            Root = Take();
+            nodes[Root] = new Node { Parent = -1, First = leaf, Next = -1, Prev = -1, Kind = first };
+            nodes[leaf].Parent = Root;
+            Resize(Root);
+        }
+        else if (at < 0) Root = leaf;
         else
         {
             var home = at;
@@ -149,7 +163,14 @@ internal sealed class SheetTree
             return count;
         }
         var only = nodes[parent].First;
-        if (nodes[only].Next < 0)
+        if (only < 0)
+        {
+            // The last piece of a root that the rules demand.
+            Give(parent);
+            Root = -1;
+            return count;
+        }
+        if (nodes[only].Next < 0 && (first == 0 || parent != Root))
         {
             // One child is left: it takes its parent's place.
             var grand = nodes[parent].Parent;
@@ -228,6 +249,10 @@ internal sealed class SheetTree
                 for (var c = node.First; c >= 0; c = nodes[c].Next) (w, h) = (w + nodes[c].W, Math.Max(h, nodes[c].H));
             else
                 for (var c = node.First; c >= 0; c = nodes[c].Next) (w, h) = (Math.Max(w, nodes[c].W), h + nodes[c].H);
+            if (extra != 0 && n == Root)
+                for (var c = node.First; c >= 0; c = nodes[c].Next)
+                    if (first == Beside) w += extra;
+                    else h += extra;
             if (node.W == w && node.H == h) return;
             (node.W, node.H) = (w, h);
         }
@@ -239,12 +264,32 @@ internal sealed class SheetTree
         (SlotCount, MostX, MostY) = (0, 0, 0);
         if (Root < 0)
         {
-            (MostX, MostY) = (width, height);
-            Add(width, height, 0, -1, Leaf);
+            var across = first == Stacked;
+            Add(across ? width : Math.Min(width - extra, cap), across ? Math.Min(height - extra, cap) : height, 0, -1, Leaf);
             return;
         }
         if (Slots.Length < 2 * used + 2) Slots = new Slot[4 * used + 2];
-        Descend(Root, width, height, 0);
+        if (first == 0) Descend(Root, width, height, 0);
+        else DescendFirst();
+    }
+
+    // The root that the rules demand: nothing is wrapped round it, and no child grows beyond its cap.
+    private void DescendFirst()
+    {
+        ref var root = ref nodes[Root];
+        (root.MostW, root.MostH) = (width, height);
+        if (first == Beside)
+        {
+            var spare = width - root.W;
+            if (spare > extra) Add(Math.Min(spare - extra, cap), height, root.H, Root, Beside);
+            for (var c = root.First; c >= 0; c = nodes[c].Next) Descend(c, Math.Min(nodes[c].W + spare, cap), height, Beside);
+        }
+        else
+        {
+            var spare = height - root.H;
+            if (spare > extra) Add(width, Math.Min(spare - extra, cap), root.W, Root, Stacked);
+            for (var c = root.First; c >= 0; c = nodes[c].Next) Descend(c, width, Math.Min(nodes[c].H + spare, cap), Stacked);
+        }
     }
 
     private void Descend(int n, long mostW, long mostH, byte above)

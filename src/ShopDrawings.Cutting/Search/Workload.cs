@@ -43,7 +43,20 @@ internal sealed class Workload
     public long[] Area { get; private set; } = [];
 
     /// <summary>One stock size: usable sides and one kerf.</summary>
-    internal readonly record struct Sheet(long W, long H, long Price, int Count, int GrainDirection);
+    internal readonly record struct Sheet(long W, long H, long Price, int Count, int GrainDirection)
+    {
+        /// <summary>Direction of the first cuts: <see cref="SheetTree.Beside"/>, <see cref="SheetTree.Stacked"/>, or 0 for either.</summary>
+        public byte First { get; init; }
+
+        /// <summary>What every piece of the first cuts takes beyond its contents.</summary>
+        public long PieceExtra { get; init; }
+
+        /// <summary>The most the contents of a piece of the first cuts may take, in the direction they are counted off.</summary>
+        public long PieceCap { get; init; } = long.MaxValue;
+
+        /// <summary>Trims, each a cut.</summary>
+        public int Trims { get; init; }
+    }
 
     /// <summary>Fills in what follows from the rest.</summary>
     public Workload Ready()
