@@ -27,7 +27,7 @@ public readonly record struct CuttingProgress(double Share, long? Cost, long Bou
 public static class Cutter
 {
     // Lines of search; fixed, since their number shapes the plan.
-    private const int Lanes = 4;
+    private const int Lanes = 2;
 
     /// <summary>
     /// The cheapest plan found within the effort, or why there is none. The same problem and effort give the same plan, with any number of threads and on

@@ -2,14 +2,41 @@ namespace ShopDrawings.Cutting;
 
 internal sealed partial class Lane
 {
+    // Sheets that a step looks at: all of a few, some of many, so that a step costs the same in a large plan.
+    private void Look()
+    {
+        nearCount = 0;
+        if (near.Length < sheets.Length) near = new int[sheets.Length];
+        if (sheetCount <= AllNear)
+        {
+            for (var s = 0; s < sheetCount; s++)
+                if (sheets[s].Stock >= 0) near[nearCount++] = s;
+            return;
+        }
+        for (var tries = 0; tries < 2 * SomeNear && nearCount < SomeNear; tries++)
+        {
+            var s = lot.Below(sheetCount);
+            if (sheets[s].Stock >= 0 && Array.IndexOf(near, s, 0, nearCount) < 0) near[nearCount++] = s;
+        }
+    }
+
+    private void LookAtAll()
+    {
+        nearCount = 0;
+        if (near.Length < sheets.Length) near = new int[sheets.Length];
+        for (var s = Math.Max(0, sheetCount - LastNear); s < sheetCount; s++)
+            if (sheets[s].Stock >= 0) near[nearCount++] = s;
+    }
+
     private void Ruin()
     {
-        if (sheetCount == 0) return;
+        if (nearCount == 0) return;
+        if (work.Stock.Length > 1 && lot.Below(8) == 0) Exchange(near[lot.Below(nearCount)]);
         var wanted = 1 + lot.Below(12);
         var start = looseCount;
         for (var tries = 0; tries < 12 && looseCount - start < wanted; tries++)
         {
-            var s = lot.Below(sheetCount);
+            var s = near[lot.Below(nearCount)];
             var tree = sheets[s];
             if (tree.Stock < 0) continue;
             Touch(s);
@@ -24,6 +51,33 @@ internal sealed partial class Lane
                 Effort += tree.Used;
             }
         }
+    }
+
+    // Gives a sheet another size; what does not fit on it comes loose.
+    private void Exchange(int s)
+    {
+        var tree = sheets[s];
+        if (tree.Stock < 0) return;
+        var (from, to) = (tree.Stock, lot.Below(work.Stock.Length));
+        var size = work.Stock[to];
+        if (to == from || stockUsed[to] >= size.Count || openPrice - work.Stock[from].Price + size.Price > budget || size.First != work.Stock[from].First || size.GrainDirection != work.Stock[from].GrainDirection) return;
+        Touch(s);
+        while (tree.Root >= 0 && (tree[tree.Root].W > size.W || tree[tree.Root].H > size.H))
+        {
+            var n = lot.Below(tree.Used);
+            if (tree[n].Kind == 255 || n == tree.Root && tree.Items > 1) continue;
+            looseCount = tree.Remove(n, loose, looseCount, work.Area);
+        }
+        if (tree.Root < 0)
+        {
+            Shut(s);
+            return;
+        }
+        tree.Resize(to, size, work.Rough(size.W, size.H));
+        stockUsed[from]--;
+        stockUsed[to]++;
+        openPrice += size.Price - work.Stock[from].Price;
+        Effort += tree.Used;
     }
 
     // Puts back what is loose, one after the other, each where it fits best; one place in `blink` is overlooked.
@@ -66,8 +120,10 @@ internal sealed partial class Lane
     {
         var (bestSheet, bestSlot, bestTurn, best) = (-1, 0, false, long.MaxValue);
         var (px, py, area) = (work.X[item], work.Y[item], work.Area[item]);
-        for (var s = 0; s < sheetCount; s++)
+        Effort += nearCount;
+        for (var at = 0; at < nearCount; at++)
         {
+            var s = near[at];
             var tree = sheets[s];
             if (tree.Stock < 0 || tree.Filled + area > tree.Whole) continue;
             var lies = work.LiesOn(item, tree.Stock);
@@ -107,8 +163,8 @@ internal sealed partial class Lane
         var (a, b) = ((slot.RoomX - x) >> sh, (slot.RoomY - y) >> sh);
         if (slot.Kind == SheetTree.Leaf) return a < b ? a : b;
         var d = ((slot.Kind == SheetTree.Beside ? y : x) - slot.Cross) >> sh;
-        if (Variant == 0) return Math.Min(a, b);
-        if (Variant == 1)
+        if (Variant == 9 ? scoring == 0 : Variant == 0) return Math.Min(a, b);
+        if (Variant == 9 ? scoring > 0 : Variant == 1)
         {
             var (rx, ry, cx, cy) = (slot.RoomX >> sh, slot.RoomY >> sh, x >> sh, y >> sh);
             var whole = rx * ry;
@@ -144,6 +200,14 @@ internal sealed partial class Lane
         if (chosen < 0) return -1;
         var s = NewSheet();
         Open(s, chosen);
+        if (near.Length <= nearCount) Array.Resize(ref near, 2 * nearCount + 8);
+        // Late sheets stand in for all where there are very many.
+        if (nearCount >= LastNear)
+        {
+            Array.Copy(near, 1, near, 0, nearCount - 1);
+            nearCount--;
+        }
+        near[nearCount++] = s;
         return s;
     }
 }

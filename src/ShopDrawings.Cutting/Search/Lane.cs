@@ -15,6 +15,11 @@ internal sealed partial class Lane
     // Plans built from nothing before the search proper.
     private const int Starts = 16;
 
+    // So many sheets are all looked at in a step; of more than that, some; while building from nothing, the last.
+    private const int AllNear = 24;
+    private const int SomeNear = 12;
+    private const int LastNear = 256;
+
     private readonly Workload work;
     private readonly int[] stockUsed;
     private readonly long[] late = new long[History];
@@ -31,7 +36,8 @@ internal sealed partial class Lane
     private int[] looseSaved;
     private int looseCount, looseSavedCount;
     private long openPrice, budget = long.MaxValue, spare;
-    private int step, lateAt, failMark, started, beat;
+    private int step, lateAt, failMark, started, beat, nearCount, scoring;
+    private int[] near = new int[8];
 
     public Lane(Workload work, ulong seed)
     {
@@ -173,6 +179,8 @@ internal sealed partial class Lane
         looseSavedCount = looseCount;
         var (priceBefore, costBefore) = (openPrice, Cost);
 
+        Look();
+        scoring = lot.Below(2);
         Ruin();
         Recreate(lot.Below(8), 24);
         Weigh();
@@ -257,6 +265,8 @@ internal sealed partial class Lane
     public bool Construct(int sorting, int blink)
     {
         Clear();
+        LookAtAll();
+        scoring = sorting & 1;
         Recreate(sorting, blink);
         Weigh();
         return looseCount == 0;

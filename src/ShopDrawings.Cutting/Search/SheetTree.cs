@@ -80,6 +80,14 @@ internal sealed class SheetTree
         Refresh();
     }
 
+    /// <summary>Gives it another size, which must hold what lies on it.</summary>
+    public void Resize(int stock, in Workload.Sheet size, long whole)
+    {
+        (Stock, width, height, Whole) = (stock, size.W, size.H, whole);
+        (first, extra, cap) = (size.First, size.PieceExtra, size.PieceCap);
+        Refresh();
+    }
+
     public void CopyFrom(SheetTree other)
     {
         if (nodes.Length < other.used) nodes = new Node[other.nodes.Length];
