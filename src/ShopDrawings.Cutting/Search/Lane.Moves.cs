@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+
 namespace ShopDrawings.Cutting;
 
 internal sealed partial class Lane
@@ -39,12 +42,12 @@ internal sealed partial class Lane
             var s = near[lot.Below(nearCount)];
             var tree = sheets[s];
             if (tree.Stock < 0) continue;
-            Touch(s);
-            if (tree.Items <= 1 || lot.Below(4) == 0) Give(s);
+            if (tree.Items <= 1 || (tree.Items <= 2 * wanted && lot.Below(4) == 0)) Give(s);
             else
             {
                 var n = lot.Below(tree.Used);
-                if (tree[n].Kind == 255) continue;
+                if (tree[n].Kind == 255 || tree.Leaves(n, 2 * wanted) > 2 * wanted) continue;
+                Touch(s);
                 looseCount = tree.Remove(n, loose, looseCount, work.Area);
                 if (tree.Root < 0) Shut(s);
                 else tree.Refresh();
@@ -113,7 +116,18 @@ internal sealed partial class Lane
                 _ => (long)(lot.Next() >> 2),
             };
         }
-        Array.Sort(keys, loose, 0, count);
+        if (count > 48)
+        {
+            Array.Sort(keys, loose, 0, count);
+            return;
+        }
+        for (var k = 1; k < count; k++)
+        {
+            var (key, item) = (keys[k], loose[k]);
+            var to = k;
+            for (; to > 0 && keys[to - 1] > key; to--) (keys[to], loose[to]) = (keys[to - 1], loose[to - 1]);
+            (keys[to], loose[to]) = (key, item);
+        }
     }
 
     private bool Place(int item, int blink)
@@ -134,13 +148,20 @@ internal sealed partial class Lane
                 if (x > tree.MostX || y > tree.MostY) continue;
                 var (slots, count) = (tree.Slots, tree.SlotCount);
                 Effort += count;
-                for (var k = 0; k < count; k++)
+                ref var roomX = ref MemoryMarshal.GetArrayDataReference(tree.RoomX);
+                ref var roomY = ref MemoryMarshal.GetArrayDataReference(tree.RoomY);
+                var (vx, vy) = (new Vector<long>(x), new Vector<long>(y));
+                for (var k = 0; k < count; k += Vector<long>.Count)
                 {
-                    ref var slot = ref slots[k];
-                    if (x > slot.RoomX || y > slot.RoomY) continue;
-                    if (blink > 0 && lot.Below(blink) == 0) continue;
-                    var score = Score(slot, x, y);
-                    if (score < best) (bestSheet, bestSlot, bestTurn, best) = (s, k, turn == 1, score);
+                    // Behind the last slot lie rooms of -1, so the last load reads no garbage.
+                    var fits = Vector.GreaterThanOrEqual(Vector.LoadUnsafe(ref roomX, (nuint)k), vx) & Vector.GreaterThanOrEqual(Vector.LoadUnsafe(ref roomY, (nuint)k), vy);
+                    if (fits == Vector<long>.Zero) continue;
+                    for (var lane = 0; lane < Vector<long>.Count; lane++)
+                    {
+                        if (fits[lane] == 0 || (blink > 0 && lot.Below(blink) == 0)) continue;
+                        var score = Score(slots[k + lane], tree.RoomX[k + lane], tree.RoomY[k + lane], x, y);
+                        if (score < best) (bestSheet, bestSlot, bestTurn, best) = (s, k + lane, turn == 1, score);
+                    }
                 }
             }
         }
@@ -157,28 +178,17 @@ internal sealed partial class Lane
         return true;
     }
 
-    private long Score(in SheetTree.Slot slot, long x, long y)
+    // The less, the better: by turns the narrower of what is left each way, or what large rectangles are lost, as sums of squared areas.
+    private long Score(in SheetTree.Slot slot, long roomX, long roomY, long x, long y)
     {
         var sh = work.Shift;
-        var (a, b) = ((slot.RoomX - x) >> sh, (slot.RoomY - y) >> sh);
-        if (slot.Kind == SheetTree.Leaf) return a < b ? a : b;
-        var d = ((slot.Kind == SheetTree.Beside ? y : x) - slot.Cross) >> sh;
-        if (Variant == 9 ? scoring == 0 : Variant == 0) return Math.Min(a, b);
-        if (Variant == 9 ? scoring > 0 : Variant == 1)
-        {
-            var (rx, ry, cx, cy) = (slot.RoomX >> sh, slot.RoomY >> sh, x >> sh, y >> sh);
-            var whole = rx * ry;
-            var (p, q) = slot.Kind == SheetTree.Beside ? (a * ry, cx * b) : (rx * b, a * cy);
-            return whole * whole - p * p - q * q;
-        }
-        if (Variant == 2) return Math.Min(Math.Min(a, b), Math.Abs(d));
-        if (Variant == 3) return Math.Min(Math.Min(a, b), Math.Abs(d)) * 65536 + Math.Max(a, b);
-        if (Variant == 4) return Math.Min(a, b) * 65536 + Math.Max(a, b);
-        if (Variant == 5) return slot.Kind == SheetTree.Beside ? Math.Abs(d) * (x >> sh) : Math.Abs(d) * (y >> sh);
-        return Math.Max(a, b);
+        var (a, b) = ((roomX - x) >> sh, (roomY - y) >> sh);
+        if (scoring == 0 || slot.Kind == SheetTree.Leaf) return a < b ? a : b;
+        var (rx, ry, cx, cy) = (roomX >> sh, roomY >> sh, x >> sh, y >> sh);
+        var whole = rx * ry;
+        var (p, q) = slot.Kind == SheetTree.Beside ? (a * ry, cx * b) : (rx * b, a * cy);
+        return whole * whole - p * p - q * q;
     }
-
-    public static int Variant = int.Parse(System.Environment.GetEnvironmentVariable("VAR") ?? "0");
 
     // Opens another sheet where budget and stock allow one that holds the piece.
     private int OpenFor(int item, out bool turned)

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace ShopDrawings.Cutting;
 
 /// <summary>
@@ -27,22 +29,25 @@ internal sealed class SheetTree
         public byte Kind;
     }
 
-    /// <summary>A place a piece may join: beside or above a node, within the room there.</summary>
+    /// <summary>A place a piece may join: beside or above a node.</summary>
     public struct Slot
     {
-        public long RoomX, RoomY;
-
         /// <summary>How far the node reaches across the direction of joining, now.</summary>
         public long Cross;
         public int At;
         public byte Kind;
     }
 
+    private const int Least = 16;
+
     private Node[] nodes = new Node[16];
     private int used;
     private int free = -1;
 
-    public Slot[] Slots = new Slot[16];
+    /// <summary>Where pieces may join. The rooms there stand apart, so that several are compared at once; behind the last follow rooms for nothing.</summary>
+    public Slot[] Slots = new Slot[Least];
+    public long[] RoomX = new long[Least + Vector<long>.Count];
+    public long[] RoomY = new long[Least + Vector<long>.Count];
     public int SlotCount;
     public int Root = -1;
 
@@ -91,9 +96,11 @@ internal sealed class SheetTree
     public void CopyFrom(SheetTree other)
     {
         if (nodes.Length < other.used) nodes = new Node[other.nodes.Length];
-        if (Slots.Length < other.SlotCount) Slots = new Slot[other.Slots.Length];
+        if (Slots.Length < other.SlotCount) Grow(other.Slots.Length);
         Array.Copy(other.nodes, nodes, other.used);
         Array.Copy(other.Slots, Slots, other.SlotCount);
+        Array.Copy(other.RoomX, RoomX, other.SlotCount + Vector<long>.Count);
+        Array.Copy(other.RoomY, RoomY, other.SlotCount + Vector<long>.Count);
         (used, free, SlotCount, Root, Stock, Items, Filled, Whole) = (other.used, other.free, other.SlotCount, other.Root, other.Stock, other.Items, other.Filled, other.Whole);
         (MostX, MostY, width, height) = (other.MostX, other.MostY, other.width, other.height);
         (first, extra, cap) = (other.first, other.extra, other.cap);
@@ -210,6 +217,15 @@ internal sealed class SheetTree
         return count;
     }
 
+    /// <summary>Pieces at and below a node, counted until they are more than <paramref name="most"/>.</summary>
+    public int Leaves(int n, int most)
+    {
+        if (nodes[n].Kind == Leaf) return 1;
+        var count = 0;
+        for (var c = nodes[n].First; c >= 0 && count <= most; c = nodes[c].Next) count += Leaves(c, most - count);
+        return count;
+    }
+
     private void Link(int parent, int n)
     {
         var first = nodes[parent].First;
@@ -274,11 +290,21 @@ internal sealed class SheetTree
         {
             var across = first == Stacked;
             Add(across ? width : Math.Min(width - extra, cap), across ? Math.Min(height - extra, cap) : height, 0, -1, Leaf);
+            Close();
             return;
         }
-        if (Slots.Length < 2 * used + 2) Slots = new Slot[4 * used + 2];
+        if (Slots.Length < 2 * used + 2) Grow(4 * used + 2);
         if (first == 0) Descend(Root, width, height, 0);
         else DescendFirst();
+        Close();
+    }
+
+    private void Grow(int length) => (Slots, RoomX, RoomY) = (new Slot[length], new long[length + Vector<long>.Count], new long[length + Vector<long>.Count]);
+
+    private void Close()
+    {
+        RoomX.AsSpan(SlotCount, Vector<long>.Count).Fill(-1);
+        RoomY.AsSpan(SlotCount, Vector<long>.Count).Fill(-1);
     }
 
     // The root that the rules demand: nothing is wrapped round it, and no child grows beyond its cap.
@@ -322,8 +348,10 @@ internal sealed class SheetTree
 
     private void Add(long x, long y, long cross, int at, byte kind)
     {
+        RoomX[SlotCount] = x;
+        RoomY[SlotCount] = y;
         ref var s = ref Slots[SlotCount++];
-        (s.RoomX, s.RoomY, s.Cross, s.At, s.Kind) = (x, y, cross, at, kind);
+        (s.Cross, s.At, s.Kind) = (cross, at, kind);
         if (x > MostX) MostX = x;
         if (y > MostY) MostY = y;
     }

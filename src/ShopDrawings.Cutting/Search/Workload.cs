@@ -42,6 +42,8 @@ internal sealed class Workload
     /// <summary>Rough area of a piece.</summary>
     public long[] Area { get; private set; } = [];
 
+    private int[] grains = [];
+
     /// <summary>One stock size: usable sides and one kerf.</summary>
     internal readonly record struct Sheet(long W, long H, long Price, int Count, int GrainDirection)
     {
@@ -65,6 +67,7 @@ internal sealed class Workload
         foreach (var s in Stock) longest = Math.Max(longest, Math.Max(s.W, s.H));
         while (longest >> Shift >= 1 << 15) Shift++;
         Area = new long[Count];
+        grains = [.. Stock.Select(s => s.GrainDirection)];
         for (var i = 0; i < Count; i++)
         {
             Area[i] = Rough(X[i], Y[i]);
@@ -77,5 +80,5 @@ internal sealed class Workload
     public long Rough(long x, long y) => Math.Max(1, (x >> Shift) * (y >> Shift));
 
     /// <summary>How piece i may lie on stock s.</summary>
-    public byte LiesOn(int i, int s) => Lies[3 * i + Stock[s].GrainDirection];
+    public byte LiesOn(int i, int s) => Lies[3 * i + grains[s]];
 }
