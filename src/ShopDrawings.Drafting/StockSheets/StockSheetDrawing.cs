@@ -1,0 +1,260 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ShopDrawings.Cutting;
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings.Drafting;
+
+/// <summary>
+/// The drawing of a stock sheet for who stands at the saw: the sheet as it lies, its length from left to right, every panel with name and sawn size,
+/// an arrow along the grain, a bar inside each banded edge, offcuts hatched and sized, and the numbers of the cuts where they find room.
+/// </summary>
+public sealed class StockSheetDrawing
+{
+    private const double Small = 2.5;
+    private const double Normal = 3.5;
+    private const double Large = 5;
+    private const double Rim = 3;
+    private const double HeadingHeight = 11;
+    private const double Above = 12;
+    private const double Beside = 13;
+    private const double ListPitch = 4.5;
+
+    private static readonly Layer HeadingLayer = new("HEADING", Role.Lettering, "Name of the sheet");
+    private static readonly Layer SheetLayer = new("SHEET", Role.VisibleEdge, "Edges of the stock sheet");
+    private static readonly Layer TrimLayer = new("TRIM", Role.Hidden, "Where factory edges are trimmed off");
+    private static readonly Layer PanelLayer = new("PANELS", Role.VisibleEdge, "Edges of the panels as sawn");
+    private static readonly Layer BandLayer = new("BANDS", Role.Outline, "Bars inside the edges that are banded");
+    private static readonly Layer OffcutLayer = new("OFFCUTS", Role.Hatching, "What is left over");
+    private static readonly Layer GrainLayer = new("GRAIN", Role.Mark, "The way the grain runs");
+    private static readonly Layer CutLayer = new("CUTS", Role.Dimension, "Numbers of the cuts, beside the cut");
+    private static readonly Layer SizeLayer = new("DIMENSIONS", Role.Dimension, "Size of the sheet");
+    private static readonly Layer ListLayer = new("LIST", Role.Lettering, "What the numbers on narrow panels stand for");
+    private static readonly Layer WarningLayer = new("WARNING", Role.Warning, "What the checks found");
+
+    private readonly StockSheet sheet;
+    private readonly LengthStyle lengths;
+
+    private StockSheetDrawing(StockSheet sheet, LengthStyle lengths) => (this.sheet, this.lengths) = (sheet, lengths);
+
+    /// <summary>Draws a sheet.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="lengths">How lengths are printed; in inches on US paper.</param>
+    /// <param name="number">The number of this drawing among those of its kind, from 1.</param>
+    /// <param name="count">How many there are.</param>
+    public static Drawing Of(StockSheet sheet, LengthStyle lengths, int number, int count)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        ArgumentNullException.ThrowIfNull(lengths);
+        return new StockSheetDrawing(sheet, lengths).Draw(number, count);
+    }
+
+    private double Length => sheet.Plan.Stock.Length / 1e6;
+
+    private double Width => sheet.Plan.Stock.Width / 1e6;
+
+    private Drawing Draw(int number, int count)
+    {
+        var notes = Notes();
+        var choice = SheetChoice.Of(lengths.IsInches ? SheetSize.Inch : SheetSize.Metric, notes, Needed);
+        var (size, scale) = (choice.Size, choice.Scale);
+        var lines = SheetFrame.Wrapped(size, notes);
+        var room = size.Room(lines.Length);
+        var labels = Labels(scale, default);
+        var list = Columns(labels.List, room.Width);
+        var listHeight = list.Rows * ListPitch + (list.Rows > 0 ? 3 : 0);
+        var corner = new Point2(room.Centre.X - (Length / scale + Beside) / 2, room.Min.Y + listHeight + (room.Height - listHeight - HeadingHeight - Width / scale - Above) / 2);
+        labels = Labels(scale, corner);
+        var fields = new TitleFields(sheet.Name, "Cutting plan", sheet.Project, number, count, scale, sheet.Material) { NoteLabel = "Material" };
+        return new Drawing(
+            $"{sheet.Name} of {sheet.Project}",
+            string.Create(CultureInfo.InvariantCulture, $"Stock sheet {sheet.Name}, {Print(sheet.Plan.Stock.Length)} by {Print(sheet.Plan.Stock.Width)} ({lengths.Statement}), {sheet.Material}, with {sheet.Panels.Length} panels, drawn 1:{scale}."),
+            size.Page,
+            [.. SheetFrame.Of(size, fields, lengths, lines), .. Heading(room), .. Picture(scale, corner, labels), .. Listed(list, room), .. Stamp(room)]);
+    }
+
+    // What a scale needs on a sheet of paper; one at which a narrow panel would bear no number needs too much.
+    private (Point2 Size, double Area) Needed(int scale, SheetSize size)
+    {
+        var labels = Labels(scale, default);
+        var (w, h) = (Length / scale, Width / scale);
+        var isLast = scale >= 20;
+        if (!labels.IsComplete && !isLast) return (new(double.PositiveInfinity, 0), 0);
+        var list = Columns(labels.List, size.Frame.Width);
+        var height = h + HeadingHeight + Above + 4 + (list.Rows > 0 ? list.Rows * ListPitch + 3 : 0);
+        return (new(w + Beside + 8, height), w * h);
+    }
+
+    private StockSheetLabels Labels(int scale, Point2 corner) => new(sheet, lengths, a => OnPaper(a, scale, corner));
+
+    private static Box2 OnPaper(SheetArea a, int scale, Point2 corner) =>
+        new(corner + new Point2(a.X, a.Y) * (1e-6 / scale), corner + new Point2(a.X + a.AlongX, a.Y + a.AlongY) * (1e-6 / scale));
+
+    private IEnumerable<Entity> Picture(int scale, Point2 corner, StockSheetLabels labels)
+    {
+        var stock = sheet.Plan.Stock;
+        var whole = OnPaper(new(0, 0, stock.Length, stock.Width), scale, corner);
+        var entities = new List<Entity> { Box(SheetLayer, whole) };
+        entities.AddRange(Trims(stock, whole, scale, corner));
+        foreach (var panel in sheet.Panels)
+        {
+            var box = OnPaper(StockSheetLabels.Area(panel.Place), scale, corner);
+            entities.Add(Box(PanelLayer, box));
+            entities.AddRange(panel.Bands.Select(edge => Bar(box, edge)));
+        }
+
+        entities.AddRange(labels.Texts);
+        foreach (var offcut in StockSheetLabels.Offcuts(sheet))
+        {
+            var box = OnPaper(offcut, scale, corner);
+            entities.Add(Box(OffcutLayer, box));
+            var text = labels.Texts.Where(t => Within(t.Bounds.Centre, box)).Select(t => t.Bounds.Grown(0.8)).Select(b => new Box2(new(Math.Max(b.Min.X, box.Min.X), Math.Max(b.Min.Y, box.Min.Y)), new(Math.Min(b.Max.X, box.Max.X), Math.Min(b.Max.Y, box.Max.Y))));
+            entities.Add(new HatchEntity(OffcutLayer, Outline(box), [.. text.Select(Outline)], new HatchPattern(45, 2.5)));
+        }
+
+        entities.Add(new LinearDimension(SizeLayer, new(whole.Min.X, whole.Max.Y), whole.Max, whole.Max + new Point2(0, 6), false, Print(stock.Length), Normal));
+        entities.Add(new LinearDimension(SizeLayer, new(whole.Max.X, whole.Min.Y), whole.Max, whole.Max + new Point2(7, 0), true, Print(stock.Width), Normal));
+        var space = new FreeSpace(entities.Where(e => e is not HatchEntity));
+        foreach (var hatch in entities.OfType<HatchEntity>()) space.Take(hatch.Bounds);
+        foreach (var panel in sheet.Panels) Take(space, entities, Grain(panel, OnPaper(StockSheetLabels.Area(panel.Place), scale, corner), space));
+        foreach (var cut in sheet.Cuts)
+            if (Number(cut, scale, corner, space, whole) is { } text) Take(space, entities, [text]);
+        return entities;
+    }
+
+    private static void Take(FreeSpace space, List<Entity> entities, ImmutableArray<Entity> more)
+    {
+        entities.AddRange(more);
+        foreach (var entity in more) space.Take(entity.Bounds);
+    }
+
+    private static IEnumerable<Entity> Trims(StockSize stock, Box2 whole, int scale, Point2 corner)
+    {
+        var t = stock.Trim;
+        if (t == default) yield break;
+        var inner = OnPaper(new(t.Start, t.Near, stock.UsableLength, stock.UsableWidth), scale, corner);
+        if (t.Start > 0) yield return Line(TrimLayer, new(inner.Min.X, whole.Min.Y), new(inner.Min.X, whole.Max.Y));
+        if (t.End > 0) yield return Line(TrimLayer, new(inner.Max.X, whole.Min.Y), new(inner.Max.X, whole.Max.Y));
+        if (t.Near > 0) yield return Line(TrimLayer, new(whole.Min.X, inner.Min.Y), new(whole.Max.X, inner.Min.Y));
+        if (t.Far > 0) yield return Line(TrimLayer, new(whole.Min.X, inner.Max.Y), new(whole.Max.X, inner.Max.Y));
+    }
+
+    // A bar just inside a banded edge, from corner to corner but for a little.
+    private static HatchEntity Bar(Box2 box, PieceEdge edge)
+    {
+        const double Off = 0.5, Thick = 0.6;
+        var (a, b) = (box.Min + new Point2(Off, Off), box.Max - new Point2(Off, Off));
+        var bar = edge switch
+        {
+            PieceEdge.Start => new Box2(a, new(a.X + Thick, b.Y)),
+            PieceEdge.End => new Box2(new(b.X - Thick, a.Y), b),
+            PieceEdge.Near => new Box2(a, new(b.X, a.Y + Thick)),
+            _ => new Box2(new(a.X, b.Y - Thick), b),
+        };
+        return new HatchEntity(BandLayer, Outline(bar), [], null);
+    }
+
+    // A double arrow beside the lettering, along the grain of the sheet.
+    private ImmutableArray<Entity> Grain(StockPanel panel, Box2 box, FreeSpace space)
+    {
+        const double Head = 2.2, Half = 0.7, Clear = 0.8;
+        if (sheet.Plan.Stock.Grain == GrainDirection.None) return [];
+        var along = sheet.Plan.Stock.Grain == GrainDirection.AlongLength;
+        foreach (var length in new[] { 16.0, 10, 7 })
+            foreach (var off in new[] { -6.5, 6.5, -9.0, 9.0, -4.5, 4.5, 0, -12, 12 })
+                foreach (var shift in new[] { 0, -0.32, 0.32 })
+                {
+                    var middle = box.Centre + (along ? new Point2(shift * box.Width, off) : new Point2(off, shift * box.Height));
+                    var half = along ? new Point2(length / 2, 0) : new Point2(0, length / 2);
+                    var side = along ? new Point2(0, Half) : new Point2(Half, 0);
+                    var needed = Box2.Around([middle - half - side, middle + half + side]).Grown(Clear);
+                    if (!Contains(box, needed) || !space.IsFree(needed)) continue;
+                    var back = half * (Head / half.Length);
+                    return
+                    [
+                        Line(GrainLayer, middle - half, middle + half),
+                        new ArrowEntity(GrainLayer, middle - half, middle - half + back + side, middle - half + back - side),
+                        new ArrowEntity(GrainLayer, middle + half, middle + half - back + side, middle + half - back - side),
+                    ];
+                }
+
+        return [];
+    }
+
+    // The number of a cut beside its line, on the side of what comes off; trims outside the sheet.
+    private static TextEntity? Number(PlacedCut cut, int scale, Point2 corner, FreeSpace space, Box2 whole)
+    {
+        const double Clear = 0.5, Off = 0.9;
+        var (piece, comes) = (OnPaper(cut.Piece, scale, corner), OnPaper(cut.Comes, scale, corner));
+        var text = cut.Step.Number.ToString(CultureInfo.InvariantCulture);
+        var width = Lettering.Width(text, Small);
+        var isAcross = cut.Step.Direction == CutDirection.Across;
+        var isLow = cut.Step.Against is PieceEdge.End or PieceEdge.Far;
+        var line = isAcross ? isLow ? comes.Min.X : comes.Max.X : isLow ? comes.Min.Y : comes.Max.Y;
+        foreach (var share in new[] { 0.0, 1, 0.5, 0.25, 0.75, 0.1, 0.9 })
+            foreach (var inwards in new[] { 1, -1 })
+            {
+                var side = inwards * (isLow ? 1 : -1);
+                var at = isAcross
+                    ? new Point2(line + side * (Off + width / 2), piece.Min.Y + 2 + share * (piece.Height - 4))
+                    : new Point2(piece.Min.X + 1 + width / 2 + share * (piece.Width - 2 - width), line + side * (Off + Small / 2));
+                var entity = new TextEntity(CutLayer, at - new Point2(0, Small / 2), Small, text, Anchor.BaseCentre);
+                var box = new Box2(at - new Point2(width / 2, Small / 2), at + new Point2(width / 2, Small / 2)).Grown(Clear);
+                if (Contains(whole, box) && space.IsFree(box)) return entity;
+            }
+
+        return null;
+    }
+
+    private ImmutableArray<string> Notes()
+    {
+        var notes = ImmutableArray.CreateBuilder<string>();
+        notes.AddRange(sheet.Notes);
+        if (sheet.Panels.Any(p => !p.Bands.IsEmpty)) notes.Add("A bar inside an edge: the edge is banded. Sizes are those to saw, bands come on.");
+        if (sheet.Plan.Stock.Grain != GrainDirection.None) notes.Add("Arrows run along the grain.");
+        if (!sheet.Cuts.IsEmpty) notes.Add("Small numbers: the cuts of lists/cuts.csv in their order.");
+        return notes.ToImmutable();
+    }
+
+    private IEnumerable<Entity> Heading(Box2 room)
+    {
+        var at = new Point2(room.Min.X + Rim, room.Max.Y - Rim - Large);
+        yield return new TextEntity(HeadingLayer, at, Large, SheetFrame.Fitted(sheet.Name, Large, room.Width / 2));
+        var from = Math.Min(Lettering.Width(sheet.Name, Large), room.Width / 2) + 5;
+        var stock = $"{Print(sheet.Plan.Stock.Length)} × {Print(sheet.Plan.Stock.Width)}, {(sheet.Panels.Length == 1 ? "1 panel" : string.Create(CultureInfo.InvariantCulture, $"{sheet.Panels.Length} panels"))}, {(100 * sheet.Plan.Yield).ToString("0.0", CultureInfo.InvariantCulture)} % used";
+        yield return new TextEntity(HeadingLayer, at + new Point2(from, 0), Normal, SheetFrame.Fitted(stock, Normal, room.Width - from - 2 * Rim));
+    }
+
+    private IEnumerable<Entity> Stamp(Box2 room)
+    {
+        if (sheet.Withheld.IsEmpty) yield break;
+        var (low, high) = (new Point2(room.Centre.X - 70, room.Min.Y + 2), new Point2(room.Centre.X + 70, room.Min.Y + 14));
+        yield return Box(WarningLayer, new Box2(low, high));
+        yield return new TextEntity(WarningLayer, new(room.Centre.X, high.Y - 1.8 - Normal), Normal, "DO NOT CUT", Anchor.BaseCentre);
+        yield return new TextEntity(WarningLayer, new(room.Centre.X, low.Y + 1.6), Small, SheetFrame.Fitted($"{string.Join(", ", sheet.Withheld)}: see findings.json", Small, 136), Anchor.BaseCentre);
+    }
+
+    // Lines of the list in as many columns as the width holds.
+    private static (ImmutableArray<string> Lines, int Columns, int Rows, double Pitch) Columns(ImmutableArray<string> lines, double width)
+    {
+        if (lines.IsEmpty) return (lines, 0, 0, 0);
+        var pitch = lines.Max(l => Lettering.Width(l, Small)) + 6;
+        var columns = Math.Max(1, (int)((width - 2 * Rim) / pitch));
+        return (lines, columns, (lines.Length + columns - 1) / columns, pitch);
+    }
+
+    private static IEnumerable<Entity> Listed((ImmutableArray<string> Lines, int Columns, int Rows, double Pitch) list, Box2 room) => list.Lines.Select((line, i) =>
+        new TextEntity(ListLayer, new(room.Min.X + Rim + i / list.Rows * list.Pitch, room.Min.Y + 2 + (list.Rows - 1 - i % list.Rows) * ListPitch), Small, SheetFrame.Fitted(line, Small, room.Width - 2 * Rim)));
+
+    private string Print(long nanometres) => lengths.Print(nanometres / 1e6);
+
+    private static bool Within(Point2 p, Box2 box) => p.X > box.Min.X && p.X < box.Max.X && p.Y > box.Min.Y && p.Y < box.Max.Y;
+
+    private static bool Contains(Box2 outer, Box2 inner) => inner.Min.X >= outer.Min.X && inner.Min.Y >= outer.Min.Y && inner.Max.X <= outer.Max.X && inner.Max.Y <= outer.Max.Y;
+
+    private static Contour Outline(Box2 box) => Contour.Rectangle(box.Min.X, box.Min.Y, box.Max.X, box.Max.Y);
+
+    private static ContourEntity Box(Layer layer, Box2 box) => new(layer, Outline(box));
+
+    private static SegmentEntity Line(Layer layer, Point2 from, Point2 to) => new(layer, new Segment(from, to));
+}
