@@ -15,14 +15,16 @@ public sealed class StockSheetDrawing
     private const double Normal = 3.5;
     private const double Large = 5;
     private const double Rim = 3;
-    private const double HeadingHeight = 11;
-    private const double Above = 12;
+    private const double HeadingHeight = 10;
+    private const double Above = 11;
+    private const double Below = 5;
     private const double Beside = 13;
     private const double ListPitch = 4.5;
 
     private static readonly Layer HeadingLayer = new("HEADING", Role.Lettering, "Name of the sheet");
     private static readonly Layer SheetLayer = new("SHEET", Role.VisibleEdge, "Edges of the stock sheet");
     private static readonly Layer TrimLayer = new("TRIM", Role.Hidden, "Where factory edges are trimmed off");
+    private static readonly Layer BlankLayer = new("BLANKS", Role.Hidden, "Edges of the blanks a store cuts");
     private static readonly Layer PanelLayer = new("PANELS", Role.VisibleEdge, "Edges of the panels as sawn");
     private static readonly Layer BandLayer = new("BANDS", Role.Outline, "Bars inside the edges that are banded");
     private static readonly Layer OffcutLayer = new("OFFCUTS", Role.Hatching, "What is left over");
@@ -63,7 +65,7 @@ public sealed class StockSheetDrawing
         var labels = Labels(scale, default);
         var list = Columns(labels.List, room.Width);
         var listHeight = list.Rows * ListPitch + (list.Rows > 0 ? 3 : 0);
-        var corner = new Point2(room.Centre.X - (Length / scale + Beside) / 2, room.Min.Y + listHeight + (room.Height - listHeight - HeadingHeight - Width / scale - Above) / 2);
+        var corner = new Point2(room.Centre.X - (Length / scale + Beside) / 2, room.Min.Y + listHeight + Below + (room.Height - listHeight - HeadingHeight - Width / scale - Above - Below) / 2);
         labels = Labels(scale, corner);
         var fields = new TitleFields(sheet.Name, "Cutting plan", sheet.Project, number, count, scale, sheet.Material) { NoteLabel = "Material" };
         return new Drawing(
@@ -81,7 +83,7 @@ public sealed class StockSheetDrawing
         var isLast = scale >= 20;
         if (!labels.IsComplete && !isLast) return (new(double.PositiveInfinity, 0), 0);
         var list = Columns(labels.List, size.Frame.Width);
-        var height = h + HeadingHeight + Above + 4 + (list.Rows > 0 ? list.Rows * ListPitch + 3 : 0);
+        var height = h + HeadingHeight + Above + Below + (list.Rows > 0 ? list.Rows * ListPitch + 3 : 0);
         return (new(w + Beside + 8, height), w * h);
     }
 
@@ -103,6 +105,7 @@ public sealed class StockSheetDrawing
             entities.AddRange(panel.Bands.Select(edge => Bar(box, edge)));
         }
 
+        foreach (var blank in sheet.Plan.Tree?.Children.Where(c => c.AtHome && !sheet.Plan.Tree.AtHome) ?? []) entities.Add(Box(BlankLayer, OnPaper(new(blank.X, blank.Y, blank.AlongX, blank.AlongY), scale, corner)));
         entities.AddRange(labels.Texts);
         foreach (var offcut in StockSheetLabels.Offcuts(sheet))
         {
@@ -181,28 +184,30 @@ public sealed class StockSheetDrawing
         return [];
     }
 
-    // The number of a cut beside its line, on the side of what comes off; trims outside the sheet.
+    // The number of a cut: outside the sheet where the cut runs out of it, else beside its line, first on the side of what comes off.
     private static TextEntity? Number(PlacedCut cut, int scale, Point2 corner, FreeSpace space, Box2 whole)
     {
-        const double Clear = 0.5, Off = 0.9;
+        const double Clear = 0.5, Out = 1.4, Outside = 5;
         var (piece, comes) = (OnPaper(cut.Piece, scale, corner), OnPaper(cut.Comes, scale, corner));
         var text = cut.Step.Number.ToString(CultureInfo.InvariantCulture);
-        var width = Lettering.Width(text, Small);
+        var half = new Point2(Lettering.Width(text, Small) / 2, Small / 2);
         var isAcross = cut.Step.Direction == CutDirection.Across;
         var isLow = cut.Step.Against is PieceEdge.End or PieceEdge.Far;
         var line = isAcross ? isLow ? comes.Min.X : comes.Max.X : isLow ? comes.Min.Y : comes.Max.Y;
-        foreach (var share in new[] { 0.0, 1, 0.5, 0.25, 0.75, 0.1, 0.9 })
-            foreach (var inwards in new[] { 1, -1 })
-            {
-                var side = inwards * (isLow ? 1 : -1);
-                var at = isAcross
-                    ? new Point2(line + side * (Off + width / 2), piece.Min.Y + 2 + share * (piece.Height - 4))
-                    : new Point2(piece.Min.X + 1 + width / 2 + share * (piece.Width - 2 - width), line + side * (Off + Small / 2));
-                var entity = new TextEntity(CutLayer, at - new Point2(0, Small / 2), Small, text, Anchor.BaseCentre);
-                var box = new Box2(at - new Point2(width / 2, Small / 2), at + new Point2(width / 2, Small / 2)).Grown(Clear);
-                if (Contains(whole, box) && space.IsFree(box)) return entity;
-            }
-
+        var (from, to) = isAcross ? (piece.Min.Y, piece.Max.Y) : (piece.Min.X, piece.Max.X);
+        var edge = isAcross ? whole.Min.Y : whole.Min.X;
+        var places = new List<Point2>();
+        if (from - edge < Outside / 2)
+            foreach (var aside in new[] { 0, -half.X, half.X }) places.Add(isAcross ? new(line + aside, whole.Min.Y - Out - half.Y) : new(whole.Min.X - Out - half.X, line + aside * half.Y / half.X));
+        foreach (var off in new[] { 0.9, 2.2 })
+            foreach (var share in new[] { 0.0, 1, 0.5, 0.25, 0.75, 0.1, 0.9 })
+                foreach (var side in isLow ? new[] { 1, -1 } : [-1, 1])
+                    places.Add(isAcross
+                        ? new(line + side * (off + half.X), from + 2.2 + share * (to - from - 4.4))
+                        : new(from + 1 + half.X + share * (to - from - 2 - 2 * half.X), line + side * (off + half.Y)));
+        foreach (var at in places)
+            if (new Box2(at - half, at + half).Grown(Clear) is var box && Contains(whole.Grown(Outside), box) && space.IsFree(box))
+                return new TextEntity(CutLayer, at - new Point2(0, half.Y), Small, text, Anchor.BaseCentre);
         return null;
     }
 
@@ -210,9 +215,9 @@ public sealed class StockSheetDrawing
     {
         var notes = ImmutableArray.CreateBuilder<string>();
         notes.AddRange(sheet.Notes);
-        if (sheet.Panels.Any(p => !p.Bands.IsEmpty)) notes.Add("A bar inside an edge: the edge is banded. Sizes are those to saw, bands come on.");
-        if (sheet.Plan.Stock.Grain != GrainDirection.None) notes.Add("Arrows run along the grain.");
-        if (!sheet.Cuts.IsEmpty) notes.Add("Small numbers: the cuts of lists/cuts.csv in their order.");
+        if (sheet.Panels.Any(p => !p.Bands.IsEmpty)) notes.Add("Sizes are those to saw; an edge with a bar inside it is banded.");
+        var signs = new[] { sheet.Plan.Stock.Grain == GrainDirection.None ? "" : "Arrows run along the grain.", sheet.Cuts.IsEmpty ? "" : "Small numbers are those of the cuts in lists/cuts.csv." };
+        if (string.Join(' ', signs.Where(s => s.Length > 0)) is { Length: > 0 } words) notes.Add(words);
         return notes.ToImmutable();
     }
 

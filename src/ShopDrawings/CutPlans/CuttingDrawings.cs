@@ -50,18 +50,17 @@ internal static class CuttingDrawings
     {
         string Print(long nanometres) => lengths.PrintFine(BoardCutting.Mm(nanometres));
         var machine = board.Problem.Machine;
-        yield return machine switch
+        var cut = machine switch
         {
             Router router => $"Gap for the tool {Print(router.Kerf)}, margin for clamps {Print(router.ClampMargin)}.",
-            StoreSaw { Home: { } home } store => $"The store's kerf {Print(store.Kerf)}, at home {Print(home.Kerf)}; blanks carry {Print(store.BlankAllowance)} on every edge.",
+            StoreSaw { Home: { } home } store => $"Kerf {Print(store.Kerf)} at the store, {Print(home.Kerf)} at home; blanks (dashed) carry {Print(store.BlankAllowance)} on every edge.",
             _ => $"Kerf {Print(machine.Kerf)}.",
         };
         var t = sheet.Stock.Trim;
-        if (t != default)
-            yield return t == Trim.Around(t.Near)
-                ? $"Trim {Print(t.Near)} off every edge first, the kerf in it."
-                : $"Trim first, the kerf in it: {string.Join(", ", new[] { (t.Start, "left"), (t.End, "right"), (t.Near, "front"), (t.Far, "back") }.Where(e => e.Item1 > 0).Select(e => $"{e.Item2} {Print(e.Item1)}"))}.";
-        if (board.HasPrices && sheet.Stock.Price > 0) yield return $"Price {board.Money(sheet.Stock.Price)}{(board.Currency.Length > 0 ? " " + board.Currency : "")}.";
-        yield return string.Create(CultureInfo.InvariantCulture, $"Sheet {sheet.Number} of {board.Plan!.Sheets.Length} of {board.Board}: {board.Verdict}.");
+        var edges = t == Trim.Around(t.Near) ? $"{Print(t.Near)} all round"
+            : string.Join(", ", new[] { (t.Start, "left"), (t.End, "right"), (t.Near, "front"), (t.Far, "back") }.Where(e => e.Item1 > 0).Select(e => $"{Print(e.Item1)} {e.Item2}"));
+        yield return t == default ? cut : machine is Router ? $"{cut} Rim {edges}." : $"{cut} Trim {edges}, kerf in it.";
+        var price = board.HasPrices && sheet.Stock.Price > 0 ? $" Price {board.Money(sheet.Stock.Price)}{(board.Currency.Length > 0 ? " " + board.Currency : "")}." : "";
+        yield return string.Create(CultureInfo.InvariantCulture, $"Sheet {sheet.Number} of {board.Plan!.Sheets.Length} of {board.Board}: {board.Verdict}.{price}");
     }
 }

@@ -25,7 +25,7 @@ internal static class CuttingLists
         {
             if (board.Plan is not { } plan)
             {
-                yield return [board.Board, "all", "", "", "", "", "", "", "", "", "", "no plan: see findings.json"];
+                yield return [board.Board, "all", "", "", "", "", "", "", "", "", "", $"no plan: {board.Refusals[0].Message}"];
                 continue;
             }
 
