@@ -177,6 +177,8 @@ internal sealed partial class Lane
     /// <summary>One change: ruin, recreate, accept or take back. True where everything has found its place.</summary>
     public bool Step()
     {
+        // A step that finds nothing to do must count as well, or the search would not end.
+        Effort += 4 + looseCount;
         step++;
         touched.Clear();
         Array.Copy(loose, looseSaved, looseCount);
