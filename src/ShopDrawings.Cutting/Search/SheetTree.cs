@@ -240,7 +240,7 @@ internal sealed class SheetTree
         }
         var (p, q) = (Build(pattern, a, work, take), Build(pattern, b, work, take));
         var home = Take();
-        nodes[home] = new Node { Parent = -1, First = -1, Next = -1, Prev = -1, Kind = kind };
+        nodes[home] = new Node { Parent = -1, First = -1, Next = -1, Prev = -1, Kind = (byte)kind };
         Adopt(home, p);
         Adopt(home, q);
         Resize(home);
