@@ -13,7 +13,7 @@ if (options.Count == 0 || options.Keys.FirstOrDefault(k => k is not ("--set" or 
         --set NAME|all    a set of published instances (bwmv, beng, atp, gcutd, gcutd-multi, hopper-m, onv, glass, wood-cases; furniture-a with --folder)
         --variant OG|RG   only not turned, or only turned; both without it
         --every N         one instance in N
-        --seconds S       time for each instance; without it --effort decides
+        --seconds S       processor time a thread for each instance; without it --effort decides
         --effort N        work for each instance
         --threads N       1 without it
         --folder PATH     where the sets lie
@@ -32,10 +32,15 @@ var settings = new CuttingOptions
 };
 Solve solve = problem =>
 {
-    using var timer = seconds is { } limit ? new CancellationTokenSource(TimeSpan.FromSeconds(limit)) : new CancellationTokenSource();
-    var watch = Stopwatch.StartNew();
-    var outcome = Cutter.Solve(problem, settings, null, timer.Token);
-    return (outcome, watch.Elapsed.TotalSeconds);
+    // Processor time, so that whatever else runs on the machine takes nothing away.
+    using var process = Process.GetCurrentProcess();
+    var before = process.TotalProcessorTime;
+    double Spent() => (process.TotalProcessorTime - before).TotalSeconds / settings.Threads;
+    using var source = new CancellationTokenSource();
+    using var timer = seconds is { } limit ? new Timer(_ => { process.Refresh(); if (Spent() >= limit) source.Cancel(); }, null, 5, 5) : null;
+    var outcome = Cutter.Solve(problem, settings, null, source.Token);
+    process.Refresh();
+    return (outcome, Spent());
 };
 if (options.TryGetValue("--jobs", out var jobs)) return Jobs.Run(int.Parse(jobs), solve);
 if (options.TryGetValue("--production", out var panels)) return Jobs.Production(int.Parse(panels), solve);

@@ -3,7 +3,7 @@ namespace ShopDrawings.Cutting;
 /// <summary>The least price of sheets that together offer at least a given capacity.</summary>
 internal static class SheetCover
 {
-    private const int MostNodes = 200_000;
+    private const int MostNodes = 20_000;
 
     /// <summary>The exact least price where the search for it stays small, else a price that is surely not above it; null where all stock is too little.</summary>
     public static long? LeastPrice(Int128 need, ReadOnlySpan<Int128> capacity, ReadOnlySpan<Workload.Sheet> stock)
@@ -33,7 +33,7 @@ internal static class SheetCover
             }
             if (k == caps.Length || ++nodes > MostNodes || (best != long.MaxValue && Relaxed(k, left) is { } more && paid + more >= best) || Relaxed(k, left) is null) return;
             var most = (long)Int128.Min(counts[k], (left + caps[k] - 1) / caps[k]);
-            for (var n = most; n >= 0; n--) Search(k + 1, left - n * caps[k], paid + n * prices[k]);
+            for (var n = most; n >= 0 && nodes <= MostNodes; n--) Search(k + 1, left - n * caps[k], paid + n * prices[k]);
         }
 
         // Fractions of the last sheet allowed, price rounded up.

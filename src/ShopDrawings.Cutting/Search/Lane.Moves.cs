@@ -35,7 +35,7 @@ internal sealed partial class Lane
     {
         if (nearCount == 0) return;
         if (work.Stock.Length > 1 && lot.Below(8) == 0) Exchange(near[lot.Below(nearCount)]);
-        var wanted = 1 + lot.Below(12);
+        var wanted = 1 + lot.Below(MostTaken);
         var start = looseCount;
         for (var tries = 0; tries < 12 && looseCount - start < wanted; tries++)
         {

@@ -10,7 +10,11 @@ namespace ShopDrawings.Cutting;
 /// </summary>
 internal sealed partial class Lane
 {
-    private const int History = 200;
+    private const int History = 50;
+
+    // A step takes out up to so many pieces; putting them back overlooks one place in so many.
+    private const int MostTaken = 12;
+    private const int Blink = 64;
 
     // Plans built from nothing before the search proper.
     private const int Starts = 16;
@@ -173,6 +177,8 @@ internal sealed partial class Lane
     /// <summary>One change: ruin, recreate, accept or take back. True where everything has found its place.</summary>
     public bool Step()
     {
+        // A step that finds nothing to do must count as well, or the search would not end.
+        Effort += 4 + looseCount;
         step++;
         touched.Clear();
         Array.Copy(loose, looseSaved, looseCount);
@@ -182,7 +188,7 @@ internal sealed partial class Lane
         Look();
         scoring = lot.Below(2);
         Ruin();
-        Recreate(lot.Below(8), 24);
+        Recreate(lot.Below(8), Blink);
         Weigh();
 
         var cost = Cost;
@@ -211,7 +217,8 @@ internal sealed partial class Lane
     /// <summary>Searches until its effort reaches a mark, the bound is met or a stop is asked for.</summary>
     public void Run(long until, long bound, CancellationToken stop)
     {
-        for (; Best is null && started < Starts && !stop.IsCancellationRequested; started++) Start();
+        // The first start is made in any case, so that a stop leaves a plan.
+        for (; Best is null && started < Starts && (started == 0 || !stop.IsCancellationRequested); started++) Start();
         for (; started < Starts && Effort < until && BestPrice > bound && !stop.IsCancellationRequested; started++) Start();
         if (started == Starts)
         {

@@ -86,7 +86,7 @@ internal sealed class Preparation
 
     private void LookOver(PanelSaw saw)
     {
-        if (saw.Kerf is < 0 or > Limits.LongestSide) Nonsense("", $"a kerf of {Millimetres(saw.Kerf)} mm");
+        if (!ReferenceEquals(saw, problem.Machine) && saw.Kerf is < 0 or > Limits.LongestSide) Nonsense("", $"a kerf of {Millimetres(saw.Kerf)} mm");
         if (saw.MaxStages < 1) Nonsense("", $"{saw.MaxStages} stages");
         if (saw.MaxStages == 1 && saw.FreeingCutCounts) Nonsense("", "one stage with the freeing cut counted frees no part");
         if (saw.LeastStrip < 0) Nonsense("", "the least strip is negative");

@@ -217,6 +217,60 @@ internal sealed class SheetTree
         return count;
     }
 
+    /// <summary>Cuts an empty sheet by a pattern; <paramref name="take"/> gives a piece of a kind.</summary>
+    public void Build(Pattern pattern, Workload work, Func<int, int> take)
+    {
+        Root = Build(pattern, pattern.Root, work, take);
+        nodes[Root].Parent = -1;
+        Refresh();
+    }
+
+    private int Build(Pattern pattern, int at, Workload work, Func<int, int> take)
+    {
+        var (kind, a, b) = pattern.Nodes[at];
+        if (kind == Leaf)
+        {
+            var item = take(a >> 1);
+            var turned = (a & 1) == 1;
+            var leaf = Take();
+            nodes[leaf] = new Node { W = turned ? work.Y[item] : work.X[item], H = turned ? work.X[item] : work.Y[item], Parent = -1, First = -1, Next = -1, Prev = -1, Item = 2 * item + (a & 1), Kind = Leaf };
+            Items++;
+            Filled += work.Area[item];
+            return leaf;
+        }
+        var (p, q) = (Build(pattern, a, work, take), Build(pattern, b, work, take));
+        var home = Take();
+        nodes[home] = new Node { Parent = -1, First = -1, Next = -1, Prev = -1, Kind = (byte)kind };
+        Adopt(home, p);
+        Adopt(home, q);
+        Resize(home);
+        return home;
+    }
+
+    // Takes a node, or the children of one of its own kind, among its children.
+    private void Adopt(int home, int n)
+    {
+        if (nodes[n].Kind != nodes[home].Kind)
+        {
+            Link(home, n);
+            return;
+        }
+        for (var c = nodes[n].First; c >= 0;)
+        {
+            var next = nodes[c].Next;
+            Link(home, c);
+            c = next;
+        }
+        Give(n);
+    }
+
+    /// <summary>Names its pieces anew.</summary>
+    public void Rename(int[] names)
+    {
+        for (var n = 0; n < used; n++)
+            if (nodes[n].Kind == Leaf) nodes[n].Item = 2 * names[nodes[n].Item >> 1] + (nodes[n].Item & 1);
+    }
+
     /// <summary>Pieces at and below a node, counted until they are more than <paramref name="most"/>.</summary>
     public int Leaves(int n, int most)
     {

@@ -4,9 +4,12 @@ namespace ShopDrawings.Cutting;
 /// Runs lanes of search side by side. Each has its own seed and its own share of the effort; after every round they meet, and those behind take over the
 /// cheapest plan, the lowest lane's among equals. Threads only run lanes, so their number changes nothing.
 /// </summary>
-internal sealed class Solver(Workload work, int laneCount, int threads, CancellationToken stop)
+internal sealed class Solver(Workload work, int laneCount, int threads, CancellationToken stop, bool patterns = true)
 {
     private const long FirstRound = 200_000;
+
+    // Most effort for what whole patterns leave.
+    private const long RestEffort = 400_000_000;
 
     /// <summary>Called after each round with effort, best price so far (null before there is one) and bound.</summary>
     public Action<long, long?, long>? Report { get; init; }
@@ -22,14 +25,26 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
     {
         Bound = DualFeasible.Bound(work);
         if (Bound is not { } bound) return null;
+        (SheetTree[] Plan, long Price)? start = null;
+        if (patterns && ColumnGeneration.Pays(work))
+        {
+            var (linear, sheets, left, spent) = ColumnGeneration.Run(work, effort / 3, stop);
+            Bound = bound = Math.Max(bound, linear);
+            Effort = spent;
+            start = Complete(sheets, left, (effort - spent) / 2);
+        }
         var lanes = Enumerable.Range(0, laneCount).Select(k => new Lane(work, 0x5D_0000 + (ulong)k)).ToArray();
-        (SheetTree[] Plan, long Price)? best = null;
+        if (start is { } from)
+            foreach (var lane in lanes) lane.TakeOver(from.Plan, from.Price);
+        (SheetTree[] Plan, long Price)? best = start;
+        effort = Math.Max(1, effort - Effort);
+        var before = Effort;
         var share = FirstRound;
         for (var round = 0; ; round++)
         {
             var until = share;
             Each(lanes, lane => lane.Run(until, bound, stop));
-            Effort = lanes.Sum(l => l.Effort);
+            Effort = before + lanes.Sum(l => l.Effort);
             foreach (var lane in lanes)
                 if (lane.Best is { } plan && (best is null || lane.BestPrice < best.Value.Price)) best = (plan, lane.BestPrice);
             Report?.Invoke(Effort, best?.Price, bound);
@@ -39,6 +54,21 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
             share = Math.Min(effort / laneCount, share + Math.Max(FirstRound, share / 4));
         }
         return best;
+    }
+
+    // What whole patterns leave is a problem of its own, solved like any other.
+    private (SheetTree[] Plan, long Price)? Complete(List<SheetTree> sheets, int[] left, long effort)
+    {
+        var price = sheets.Sum(s => work.Stock[s.Stock].Price);
+        if (left.Length == 0) return ([.. sheets], price);
+        var used = new int[work.Stock.Length];
+        foreach (var sheet in sheets) used[sheet.Stock]++;
+        var rest = new Solver(work.Only(left, used), laneCount, threads, stop, false);
+        var found = rest.Run(Math.Min(effort, RestEffort));
+        Effort += rest.Effort;
+        if (found is not { } plan) return null;
+        foreach (var tree in plan.Plan) tree.Rename(left);
+        return ([.. sheets, .. plan.Plan], price + plan.Price);
     }
 
     private void Each(Lane[] lanes, Action<Lane> run)

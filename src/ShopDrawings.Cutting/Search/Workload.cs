@@ -76,6 +76,19 @@ internal sealed class Workload
         return this;
     }
 
+    /// <summary>The same with some of the pieces and fewer sheets.</summary>
+    public Workload Only(int[] pieces, int[] used)
+    {
+        var kinds = new Dictionary<int, int>();
+        foreach (var i in pieces) kinds.TryAdd(KindOf[i], kinds.Count);
+        return new Workload
+        {
+            X = [.. pieces.Select(i => X[i])], Y = [.. pieces.Select(i => Y[i])], KindOf = [.. pieces.Select(i => kinds[KindOf[i]])], Rules = Rules,
+            Lies = [.. pieces.SelectMany(i => Lies[(3 * i)..(3 * i + 3)])],
+            Stock = [.. Stock.Select((s, t) => s.Count == int.MaxValue ? s : s with { Count = s.Count - used[t] })],
+        }.Ready();
+    }
+
     /// <summary>An area to weigh by.</summary>
     public long Rough(long x, long y) => Math.Max(1, (x >> Shift) * (y >> Shift));
 

@@ -1,0 +1,161 @@
+namespace ShopDrawings.Cutting;
+
+/// <summary>
+/// The most valuable way to cut one sheet by cuts that go through, where every kind may be cut as often as it fits: dynamic programming over the places where a
+/// cut can make sense (P. Gilmore, R. Gomory, Multistage cutting stock problems of two and more dimensions, Operations Research 13 (1965) 94–120;
+/// J. Beasley, Algorithms for unconstrained two-dimensional guillotine cutting, J. Operational Research Society 36 (1985) 297–306; both from memory). Where
+/// the places are too many, sides are rounded to a coarse grid on the safe side: patterns then fit all the same, but the value is no bound.
+/// </summary>
+internal sealed class PatternPricing
+{
+    private const long MostSide = 100_000;
+    private const long MostWork = 250_000_000;
+    private const int Coarse = 300;
+
+    private readonly int[] xs, ys, toX, toY;
+    private readonly int[] itemX, itemY;
+    private readonly byte[] lies;
+    private readonly (int I, int J)[] sheets;
+    private readonly long[,] value;
+    private readonly int[,] choice;
+
+    /// <summary>Whether the values found are exact.</summary>
+    public bool IsExact { get; }
+
+    /// <summary>Work of one run.</summary>
+    public long Work { get; }
+
+    // Choices: 0 nothing, 1 as one place shorter, 2 as one place lower, then cuts across, cuts along and pieces.
+    private const int AcrossFrom = 16, AlongFrom = 1 << 20, PieceFrom = 1 << 21;
+
+    public PatternPricing(Workload work, int[] first)
+    {
+        long w = work.Stock.Max(s => s.W), h = work.Stock.Max(s => s.H);
+        lies = [.. first.Select(i => work.LiesOn(i, 0))];
+        IsExact = w <= MostSide && h <= MostSide;
+        (xs, ys) = ([], []);
+        if (IsExact)
+        {
+            (xs, ys) = (Places(work, first, w, true), Places(work, first, h, false));
+            IsExact = Cost(xs, ys) <= MostWork;
+        }
+        var (ux, uy) = IsExact ? (1L, 1L) : ((w + Coarse - 1) / Coarse, (h + Coarse - 1) / Coarse);
+        if (!IsExact) (xs, ys) = ([.. Enumerable.Range(0, (int)(w / ux) + 1)], [.. Enumerable.Range(0, (int)(h / uy) + 1)]);
+        Work = Cost(xs, ys);
+        (toX, toY) = (Table(xs, w / ux), Table(ys, h / uy));
+        int Up(long side, long unit) => (int)((side + unit - 1) / unit);
+        // Each piece as it lies and turned: x and y in grid units.
+        (itemX, itemY) = (new int[2 * first.Length], new int[2 * first.Length]);
+        for (var k = 0; k < first.Length; k++)
+            (itemX[2 * k], itemY[2 * k], itemX[2 * k + 1], itemY[2 * k + 1]) = (Up(work.X[first[k]], ux), Up(work.Y[first[k]], uy), Up(work.Y[first[k]], ux), Up(work.X[first[k]], uy));
+        sheets = [.. work.Stock.Select(s => (toX[(int)(s.W / ux)], toY[(int)(s.H / uy)]))];
+        (value, choice) = (new long[xs.Length, ys.Length], new int[xs.Length, ys.Length]);
+    }
+
+    private static long Cost(int[] xs, int[] ys) => (long)xs.Length * ys.Length * (xs.Length + ys.Length) / 4;
+
+    // Sums of sides, 0 included.
+    private int[] Places(Workload work, int[] first, long side, bool x)
+    {
+        var sides = first.SelectMany((i, k) => new[] { (lies[k] & Workload.AsIs) != 0 ? x ? work.X[i] : work.Y[i] : 0, (lies[k] & Workload.Turned) != 0 ? x ? work.Y[i] : work.X[i] : 0 })
+            .Where(s => s > 0 && s <= side).Distinct().ToArray();
+        var met = new bool[side + 1];
+        met[0] = true;
+        for (var v = 0L; v <= side; v++)
+            if (met[v])
+                foreach (var s in sides)
+                    if (v + s <= side) met[v + s] = true;
+        return [.. Enumerable.Range(0, (int)side + 1).Where(v => met[v])];
+    }
+
+    // The last place not beyond a length.
+    private static int[] Table(int[] places, long side)
+    {
+        var table = new int[side + 1];
+        for (int v = 0, k = 0; v <= side; v++)
+        {
+            if (k + 1 < places.Length && places[k + 1] <= v) k++;
+            table[v] = k;
+        }
+        return table;
+    }
+
+    /// <summary>Values every sheet's best pattern for these values of the kinds; false where a stop was asked for.</summary>
+    public bool Run(long[] values, CancellationToken stop)
+    {
+        Array.Clear(value);
+        Array.Clear(choice);
+        for (var t = 0; t < itemX.Length; t++)
+        {
+            var k = t >> 1;
+            if ((lies[k] & (t % 2 == 0 ? Workload.AsIs : Workload.Turned)) == 0 || values[k] <= 0 || itemX[t] >= toX.Length || itemY[t] >= toY.Length) continue;
+            var (i, j) = (toX[itemX[t]], toY[itemY[t]]);
+            if (values[k] > value[i, j]) (value[i, j], choice[i, j]) = (values[k], PieceFrom + t);
+        }
+        for (var i = 1; i < xs.Length; i++)
+        {
+            if (stop.IsCancellationRequested) return false;
+            for (var j = 1; j < ys.Length; j++)
+            {
+                var (best, how) = (value[i, j], choice[i, j]);
+                if (value[i - 1, j] > best) (best, how) = (value[i - 1, j], 1);
+                if (value[i, j - 1] > best) (best, how) = (value[i, j - 1], 2);
+                var (x, y) = (xs[i], ys[j]);
+                for (var a = 1; 2 * xs[a] <= x; a++)
+                {
+                    var sum = value[a, j] + value[toX[x - xs[a]], j];
+                    if (sum > best) (best, how) = (sum, AcrossFrom + a);
+                }
+                for (var b = 1; 2 * ys[b] <= y; b++)
+                {
+                    var sum = value[i, b] + value[i, toY[y - ys[b]]];
+                    if (sum > best) (best, how) = (sum, AlongFrom + b);
+                }
+                (value[i, j], choice[i, j]) = (best, how);
+            }
+        }
+        return true;
+    }
+
+    /// <summary>What the best pattern of a stock size is worth.</summary>
+    public long ValueOf(int stock) => value[sheets[stock].I, sheets[stock].J];
+
+    /// <summary>The best pattern of a stock size.</summary>
+    public Pattern PatternOf(int stock, int kinds)
+    {
+        var nodes = new List<(int Kind, int A, int B)>();
+        var counts = new int[kinds];
+        var root = Trace(sheets[stock].I, sheets[stock].J, nodes, counts);
+        return new Pattern(stock, counts, [.. nodes], root);
+    }
+
+    private int Trace(int i, int j, List<(int Kind, int A, int B)> nodes, int[] counts)
+    {
+        while (choice[i, j] is 1 or 2)
+            if (choice[i, j] == 1) i--;
+            else j--;
+        var how = choice[i, j];
+        if (how == 0) return -1;
+        if (how >= PieceFrom)
+        {
+            counts[(how - PieceFrom) >> 1]++;
+            nodes.Add((SheetTree.Leaf, how - PieceFrom, 0));
+        }
+        else if (how >= AlongFrom)
+        {
+            var b = how - AlongFrom;
+            var (low, high) = (Trace(i, b, nodes, counts), Trace(i, toY[ys[j] - ys[b]], nodes, counts));
+            nodes.Add((SheetTree.Stacked, low, high));
+        }
+        else
+        {
+            var a = how - AcrossFrom;
+            var (left, right) = (Trace(a, j, nodes, counts), Trace(toX[xs[i] - xs[a]], j, nodes, counts));
+            nodes.Add((SheetTree.Beside, left, right));
+        }
+        return nodes.Count - 1;
+    }
+}
+
+/// <summary>A way to cut one sheet. A leaf names its kind times two, one more where turned; an inner node its two children.</summary>
+internal sealed record Pattern(int Stock, int[] Counts, (int Kind, int A, int B)[] Nodes, int Root);
