@@ -15,7 +15,7 @@ public partial class ConventionTests
     {
         ["ShopDrawings.Kernel"] = [],
         ["ShopDrawings.Cutting"] = [],
-        ["ShopDrawings.Drafting"] = ["ShopDrawings.Kernel"],
+        ["ShopDrawings.Drafting"] = ["ShopDrawings.Cutting", "ShopDrawings.Kernel"],
         ["ShopDrawings.Dxf"] = ["ShopDrawings.Drafting"],
         ["ShopDrawings.Svg"] = ["ShopDrawings.Drafting"],
         ["ShopDrawings.Print"] = ["ShopDrawings.Drafting"],

@@ -31,7 +31,7 @@ public sealed class StockSheetDrawing
     private static readonly Layer GrainLayer = new("GRAIN", Role.Mark, "The way the grain runs");
     private static readonly Layer CutLayer = new("CUTS", Role.Dimension, "Numbers of the cuts, beside the cut");
     private static readonly Layer SizeLayer = new("DIMENSIONS", Role.Dimension, "Size of the sheet");
-    private static readonly Layer ListLayer = new("LIST", Role.Lettering, "What the numbers on narrow panels stand for");
+    private static readonly Layer ListLayer = new("LIST", Role.Lettering, "What the letters on narrow panels stand for");
     private static readonly Layer WarningLayer = new("WARNING", Role.Warning, "What the checks found");
 
     private readonly StockSheet sheet;
@@ -75,7 +75,7 @@ public sealed class StockSheetDrawing
             [.. SheetFrame.Of(size, fields, lengths, lines), .. Heading(room), .. Picture(scale, corner, labels), .. Listed(list, room), .. Stamp(room)]);
     }
 
-    // What a scale needs on a sheet of paper; one at which a narrow panel would bear no number needs too much.
+    // What a scale needs on a sheet of paper; one at which a narrow panel would bear no letter needs too much.
     private (Point2 Size, double Area) Needed(int scale, SheetSize size)
     {
         var labels = Labels(scale, default);
@@ -187,7 +187,7 @@ public sealed class StockSheetDrawing
     // The number of a cut: outside the sheet where the cut runs out of it, else beside its line, first on the side of what comes off.
     private static TextEntity? Number(PlacedCut cut, int scale, Point2 corner, FreeSpace space, Box2 whole)
     {
-        const double Clear = 0.5, Out = 1.4, Outside = 5;
+        const double Clear = 1.1, Out = 1.4, Outside = 5;
         var (piece, comes) = (OnPaper(cut.Piece, scale, corner), OnPaper(cut.Comes, scale, corner));
         var text = cut.Step.Number.ToString(CultureInfo.InvariantCulture);
         var half = new Point2(Lettering.Width(text, Small) / 2, Small / 2);
@@ -199,12 +199,12 @@ public sealed class StockSheetDrawing
         var places = new List<Point2>();
         if (from - edge < Outside / 2)
             foreach (var aside in new[] { 0, -half.X, half.X }) places.Add(isAcross ? new(line + aside, whole.Min.Y - Out - half.Y) : new(whole.Min.X - Out - half.X, line + aside * half.Y / half.X));
-        foreach (var off in new[] { 0.9, 2.2 })
+        foreach (var off in new[] { 1.4, 2.4 })
             foreach (var share in new[] { 0.0, 1, 0.5, 0.25, 0.75, 0.1, 0.9 })
                 foreach (var side in isLow ? new[] { 1, -1 } : [-1, 1])
                     places.Add(isAcross
-                        ? new(line + side * (off + half.X), from + 2.2 + share * (to - from - 4.4))
-                        : new(from + 1 + half.X + share * (to - from - 2 - 2 * half.X), line + side * (off + half.Y)));
+                        ? new(line + side * (off + half.X), from + 2.7 + share * (to - from - 5.4))
+                        : new(from + 1.4 + half.X + share * (to - from - 2.8 - 2 * half.X), line + side * (off + half.Y)));
         foreach (var at in places)
             if (new Box2(at - half, at + half).Grown(Clear) is var box && Contains(whole.Grown(Outside), box) && space.IsFree(box))
                 return new TextEntity(CutLayer, at - new Point2(0, half.Y), Small, text, Anchor.BaseCentre);

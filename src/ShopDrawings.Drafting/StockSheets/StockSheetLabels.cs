@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ShopDrawings.Cutting;
 using ShopDrawings.Kernel;
 
 namespace ShopDrawings.Drafting;
 
 /// <summary>
-/// Name and size of what lies on a stock sheet, on the piece itself where they fit: in two lines, in one, upright, or as a number that a list explains.
+/// Name and size of what lies on a stock sheet, on the piece itself where they fit: in two lines, in one, upright, or as a letter that a list explains.
 /// At one scale; boxes on paper in mm.
 /// </summary>
 internal sealed class StockSheetLabels
@@ -41,10 +40,10 @@ internal sealed class StockSheetLabels
     /// <summary>The texts.</summary>
     public ImmutableArray<Entity> Texts => texts.ToImmutable();
 
-    /// <summary>What the numbers on narrow pieces stand for.</summary>
+    /// <summary>What the letters on narrow pieces stand for.</summary>
     public ImmutableArray<string> List => list.ToImmutable();
 
-    /// <summary>Whether every panel is named on its own piece or carries a number.</summary>
+    /// <summary>Whether every panel is named on its own piece or carries a letter.</summary>
     public bool IsComplete { get; private set; } = true;
 
     /// <summary>Every piece that is no panel, kept or not.</summary>
@@ -61,10 +60,13 @@ internal sealed class StockSheetLabels
     {
         var inner = box.Grown(-Margin);
         if (InTwoLines(inner, name, size) || Add(InOneLine(NameLayer, inner, $"{name}  {size}"))) return;
-        var number = (list.Count + 1).ToString(CultureInfo.InvariantCulture);
-        list.Add($"{number}: {name}, {size}");
-        IsComplete &= Add(InOneLine(NameLayer, box.Grown(-0.4), number));
+        // A letter, since cuts have numbers.
+        var letter = Letters(list.Count);
+        list.Add($"{letter}: {name}, {size}");
+        IsComplete &= Add(InOneLine(NameLayer, box.Grown(-0.4), letter));
     }
+
+    private static string Letters(int k) => (k >= 26 ? Letters(k / 26 - 1) : "") + (char)('A' + k % 26);
 
     private bool Add(Entity? text)
     {

@@ -27,7 +27,8 @@ internal sealed class CuttingReader(References references, LengthStyle lengths)
     {
         var board = references.Board(name);
         if (entries.IsEmpty) references.Fail(name.At, $"the stock of “{name.Text}” is empty; list a sheet, like “- {{length: 2440, width: 1220}}”, or leave “{name.Text}” out");
-        var hasPrices = entries.Any(e => e is { Price: not null, IsOwn: false });
+        // What is only one's own costs nothing, which is a price.
+        var hasPrices = entries.Any(e => e is { Price: not null, IsOwn: false }) || entries.All(e => e.IsOwn);
         var sizes = ImmutableArray.CreateBuilder<StockSize>();
         var names = new HashSet<string>(StringComparer.Ordinal);
         foreach (var entry in entries)

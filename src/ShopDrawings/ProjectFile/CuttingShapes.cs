@@ -32,7 +32,7 @@ internal sealed class PriceShape : Shape<Price>
     {
         const decimal Most = Limits.HighestPrice / 100m;
         if (!decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var price))
-            return (0, $"“{text}” stands where a price like 64.90 is expected{(text.Contains(',') ? "; write decimals with a point" : "; write the number alone, and the currency once, as “currency” of “cutting”")}");
+            return (0, $"“{text}” stands where a price like 64.90 is expected{(text.Contains(',') ? "; write decimals with a point" : "; write the number alone, without a currency")}");
         if (decimal.Round(price, 2) != price) return (0, $"“{text}” has more than two decimals; round it");
         return price <= Most ? ((long)(price * 100), null) : (0, $"“{text}” stands where a price of at most {Most.ToString(CultureInfo.InvariantCulture)} is expected");
     }
