@@ -11,6 +11,10 @@ internal sealed class ColumnGeneration
     private const long Scale = 1_000_000_000_000;
     private const int MostRounds = 2_000;
 
+    // Ends where so many rounds have gained less than this share.
+    private const int Patience = 20;
+    private const double LeastGain = 1e-4;
+
     private readonly Workload work;
     private readonly int[] first, demand;
 
@@ -35,9 +39,9 @@ internal sealed class ColumnGeneration
     private (long Bound, List<SheetTree> Sheets, int[] Left, long Effort) Run(long effort, CancellationToken stop)
     {
         var master = new MasterProgram(demand, work.Stock);
-        var pricing = new PatternPricing(work, first);
+        var pricing = new PatternPricing(work, first, Math.Max(1_000_000, effort / 40));
         var pool = new List<Pattern>();
-        var (spent, bound) = (0L, 0L);
+        var (spent, bound, before) = (0L, 0L, double.MaxValue);
         var top = (double)work.Stock.Max(s => s.Price);
         for (var round = 0; round < MostRounds && spent < effort; round++)
         {
@@ -59,6 +63,10 @@ internal sealed class ColumnGeneration
             }
             entered |= FromPool(master, pool);
             if (!entered) break;
+            if (round % Patience != Patience - 1) continue;
+            var price = master.Price;
+            if (price > before * (1 - LeastGain)) break;
+            before = price;
         }
         var (sheets, left) = WholeSheets(master);
         return (bound, sheets, left, spent);

@@ -10,7 +10,7 @@ internal sealed class PatternPricing
 {
     private const long MostSide = 100_000;
     private const long MostWork = 250_000_000;
-    private const int Coarse = 300;
+    private const int Finest = 400, Coarsest = 100;
 
     private readonly int[] xs, ys, toX, toY;
     private readonly int[] itemX, itemY;
@@ -28,8 +28,10 @@ internal sealed class PatternPricing
     // Choices: 0 nothing, 1 as one place shorter, 2 as one place lower, then cuts across, cuts along and pieces.
     private const int AcrossFrom = 16, AlongFrom = 1 << 20, PieceFrom = 1 << 21;
 
-    public PatternPricing(Workload work, int[] first)
+    /// <summary>For kinds named by a piece each; no run costs more than <paramref name="mostWork"/> by much.</summary>
+    public PatternPricing(Workload work, int[] first, long mostWork)
     {
+        mostWork = Math.Min(mostWork, MostWork);
         long w = work.Stock.Max(s => s.W), h = work.Stock.Max(s => s.H);
         lies = [.. first.Select(i => work.LiesOn(i, 0))];
         IsExact = w <= MostSide && h <= MostSide;
@@ -37,9 +39,11 @@ internal sealed class PatternPricing
         if (IsExact)
         {
             (xs, ys) = (Places(work, first, w, true), Places(work, first, h, false));
-            IsExact = Cost(xs, ys) <= MostWork;
+            IsExact = Cost(xs, ys) <= mostWork;
         }
-        var (ux, uy) = IsExact ? (1L, 1L) : ((w + Coarse - 1) / Coarse, (h + Coarse - 1) / Coarse);
+        var coarse = Coarsest;
+        while (coarse < Finest && (long)coarse * coarse * coarse / 2 < mostWork) coarse += 20;
+        var (ux, uy) = IsExact ? (1L, 1L) : ((w + coarse - 1) / coarse, (h + coarse - 1) / coarse);
         if (!IsExact) (xs, ys) = ([.. Enumerable.Range(0, (int)(w / ux) + 1)], [.. Enumerable.Range(0, (int)(h / uy) + 1)]);
         Work = Cost(xs, ys);
         (toX, toY) = (Table(xs, w / ux), Table(ys, h / uy));
