@@ -33,6 +33,7 @@ public static class Cutter
     /// The cheapest plan found within the effort, or why there is none. The same problem and effort give the same plan, with any number of threads and on
     /// any machine, unless <paramref name="stop"/> ends the work before: then it is the best plan so far, and which one depends on the time.
     /// </summary>
+    /// <exception cref="ArgumentNullException">There is no problem.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The effort or number of threads is not positive.</exception>
     public static CuttingOutcome Solve(CuttingProblem problem, CuttingOptions? options = null, IProgress<CuttingProgress>? progress = null, CancellationToken stop = default)
     {
@@ -57,12 +58,30 @@ public static class Cutter
                 none = TooLittle(problem, solver.Bound is null);
                 continue;
             }
-            var (sheets, statistics) = PlanBuilder.Build(way, plan.Plan);
+            var (sheets, statistics) = problem.Machine is Router && Routed(way, solver.Bound!.Value, ref plan, effort, stop) is { } free
+                ? PlanBuilder.Build(way, free) : PlanBuilder.Build(way, plan.Plan);
             var cutCost = problem.Machine is StoreSaw store ? store.PricePerCut * CutSequence.Of(sheets).Count(s => !s.AtHome) : 0;
             var candidate = new CuttingPlan(problem, sheets, plan.Price, cutCost, solver.Bound!.Value, statistics, solver.Effort);
             if (best is null || candidate.Cost < best.Cost) best = candidate;
         }
         return best is null ? new CuttingOutcome(null, [none!]) : new CuttingOutcome(best.WithBound(Math.Min(bound, best.Bound)), []);
+    }
+
+    // A router need not cut through: while the bound allows, the same sheets are tried with the dearest one less, anywhere on them.
+    private static (List<FreePlacement.Spot> Spots, int[] Sheets)? Routed(Preparation.Prepared way, long bound, ref (SheetTree[] Plan, long Price) plan, long effort, CancellationToken stop)
+    {
+        (List<FreePlacement.Spot>, int[])? best = null;
+        var placing = new FreePlacement(way.Work, stop);
+        var sizes = plan.Plan.Select(t => t.Stock).OrderByDescending(t => way.Work.Stock[t].Price).ThenBy(t => t).ToList();
+        while (plan.Price > bound && sizes.Count > 1)
+        {
+            var dearest = sizes[0];
+            sizes.RemoveAt(0);
+            if (placing.Fit(sizes, effort, (ulong)sizes.Count) is not { } spots) break;
+            plan.Price -= way.Work.Stock[dearest].Price;
+            best = (spots, [.. sizes]);
+        }
+        return best;
     }
 
     private static Refusal TooLittle(CuttingProblem problem, bool proved)

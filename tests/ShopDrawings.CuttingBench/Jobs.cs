@@ -58,15 +58,25 @@ public static class Jobs
 
     private static CuttingProblem Cabinets(int seed)
     {
+        // Cabinets of 18 mm board until the panels are enough: sides, top and bottom, shelves, doors; grain on sides and doors, about half of all.
         var lot = new Random(seed);
         var parts = new List<Part>();
-        var (left, k) = (10 + lot.Next(71), 0);
+        var (left, number) = (10 + lot.Next(71), 0);
+        void Add(string name, int length, int width, int quantity, Grain grain)
+        {
+            quantity = Math.Min(quantity, left);
+            if (quantity > 0) parts.Add(new Part($"{name} {number}", length * Mm, width * Mm) { Quantity = quantity, Grain = grain });
+            left -= quantity;
+        }
         while (left > 0)
         {
-            var quantity = Math.Min(left, 1 + lot.Next(4));
-            left -= quantity;
-            parts.Add(new Part($"p{k}", (150 + 5 * lot.Next(370)) * Mm, (80 + 5 * lot.Next(105)) * Mm) { Quantity = quantity, Grain = k % 2 == 0 ? Grain.Along : Grain.Any });
-            k++;
+            number++;
+            var (width, height, depth) = (300 + 50 * lot.Next(15), 400 + 10 * lot.Next(160), new[] { 320, 400, 560, 600 }[lot.Next(4)]);
+            var doors = width > 600 ? 2 : 1;
+            Add("side", height, depth, 2, Grain.Along);
+            Add("top and bottom", width - 36, depth, 2, Grain.Any);
+            Add("shelf", width - 37, depth - 20, lot.Next(4), Grain.Any);
+            Add("door", height - 4, width / doors - 4, doors, Grain.Along);
         }
         return new CuttingProblem([.. parts],
             [

@@ -11,13 +11,29 @@ internal sealed class ColumnGeneration
     private const long Scale = 1_000_000_000_000;
     private const int MostRounds = 2_000;
 
+    // Ends where so many rounds have gained less than this share.
+    private const int Patience = 20;
+    private const double LeastGain = 1e-4;
+
+    // Mixtures for what is left, until so few pieces are.
+    private const int MostDives = 60;
+    private const int LeastLeft = 60;
+    private const int OftenFromPool = 30;
+    private const int MostFromPool = 400;
+
     private readonly Workload work;
-    private readonly int[] first, demand;
+    private readonly int[] first, demand, used;
+    private readonly Queue<int>[] pieces;
+    private readonly List<Pattern> pool = [];
+    private readonly List<SheetTree> sheets = [];
+    private long spent, bound;
 
     private ColumnGeneration(Workload work)
     {
         this.work = work;
-        (first, demand) = (new int[work.Kinds], new int[work.Kinds]);
+        (first, demand, used) = (new int[work.Kinds], new int[work.Kinds], new int[work.Stock.Length]);
+        pieces = [.. Enumerable.Range(0, work.Kinds).Select(_ => new Queue<int>())];
+        for (var i = 0; i < work.Count; i++) pieces[work.KindOf[i]].Enqueue(i);
         for (var i = work.Count - 1; i >= 0; i--)
         {
             first[work.KindOf[i]] = i;
@@ -34,46 +50,75 @@ internal sealed class ColumnGeneration
 
     private (long Bound, List<SheetTree> Sheets, int[] Left, long Effort) Run(long effort, CancellationToken stop)
     {
-        var master = new MasterProgram(demand, work.Stock);
-        var pricing = new PatternPricing(work, first);
-        var pool = new List<Pattern>();
-        var (spent, bound) = (0L, 0L);
-        var top = (double)work.Stock.Max(s => s.Price);
-        for (var round = 0; round < MostRounds && spent < effort; round++)
+        var pricing = new PatternPricing(work, first, Math.Max(1_000_000, effort / 30));
+        var master = Mix(pricing, demand, effort / 2, false, stop);
+        // Whole sheets of the mixture, then a mixture for what they leave, and so on; one sheet is rounded up where none is whole.
+        for (var dive = 0; dive < MostDives; dive++)
         {
-            spent += pricing.Work / 4;
+            var before = sheets.Count;
+            TakeWhole(master, 1 - 1e-6);
+            if (sheets.Count == before) TakeWhole(master, 0.5);
+            if (sheets.Count == before || spent >= effort || stop.IsCancellationRequested) break;
+            var left = pieces.Select(q => q.Count).ToArray();
+            if (left.Sum() < LeastLeft) break;
+            master = Mix(pricing, left, Math.Min(effort, spent + effort / 20), true, stop);
+        }
+        return (bound, sheets, [.. pieces.SelectMany(q => q).Order()], spent);
+    }
+
+    // The best mixture for a demand; where the rest is mixed, patterns hold no more than is still wanted.
+    private MasterProgram Mix(PatternPricing pricing, int[] wanted, long until, bool rest, CancellationToken stop)
+    {
+        var master = new MasterProgram(wanted, [.. work.Stock.Select((s, t) => s.Count == int.MaxValue ? s : s with { Count = s.Count - used[t] })]);
+        if (rest) FromPool(master, wanted, MostFromPool);
+        var top = (double)work.Stock.Max(s => s.Price);
+        var before = double.MaxValue;
+        for (var round = 0; round < MostRounds && spent < until; round++)
+        {
+            spent += pricing.Work / 8;
             var duals = master.Duals();
-            for (var k = 0; k < demand.Length; k++)
+            for (var k = 0; k < wanted.Length; k++)
                 if (duals[k] < -1e-7 * top && master.Enter(null, 0, k)) duals = master.Duals();
-            var values = new long[demand.Length];
-            for (var k = 0; k < values.Length; k++) values[k] = Math.Max(0, (long)(Math.Min(duals[k] / top, 1000) * Scale));
+            var values = new long[wanted.Length];
+            for (var k = 0; k < values.Length; k++) values[k] = wanted[k] == 0 ? 0 : Math.Max(0, (long)(Math.Min(duals[k] / top, 1000) * Scale));
             if (!pricing.Run(values, stop)) break;
-            if (pricing.IsExact) bound = Math.Max(bound, Farley(pricing, values));
+            if (pricing.IsExact && !rest) bound = Math.Max(bound, Farley(pricing, values));
             var entered = false;
             for (var t = 0; t < work.Stock.Length; t++)
             {
                 if (pricing.ValueOf(t) / (double)Scale * top <= work.Stock[t].Price + master.Scarcity(t, duals) + 1e-7 * top) continue;
-                var pattern = pricing.PatternOf(t, demand.Length);
+                var pattern = pricing.PatternOf(t, wanted.Length);
+                if (rest && !Holds(wanted, pattern)) continue;
                 pool.Add(pattern);
                 entered |= master.Enter(pattern, work.Stock[t].Price, 0);
             }
-            entered |= FromPool(master, pool);
+            entered |= FromPool(master, rest ? wanted : null, OftenFromPool);
             if (!entered) break;
+            if (round % Patience != Patience - 1) continue;
+            if (master.Price > before * (1 - LeastGain)) break;
+            before = master.Price;
         }
-        var (sheets, left) = WholeSheets(master);
-        return (bound, sheets, left, spent);
+        return master;
+    }
+
+    private static bool Holds(int[] wanted, Pattern pattern)
+    {
+        for (var k = 0; k < wanted.Length; k++)
+            if (pattern.Counts[k] > wanted[k]) return false;
+        return true;
     }
 
     // Known patterns that pay again, a few times over.
-    private bool FromPool(MasterProgram master, List<Pattern> pool)
+    private bool FromPool(MasterProgram master, int[]? wanted, int turns)
     {
         var entered = false;
-        for (var turn = 0; turn < 30; turn++)
+        for (var turn = 0; turn < turns; turn++)
         {
             var duals = master.Duals();
             var (best, gain) = (-1, 1e-7 * work.Stock.Max(s => s.Price));
             for (var p = 0; p < pool.Count; p++)
             {
+                if (wanted is not null && !Holds(wanted, pool[p])) continue;
                 var worth = -work.Stock[pool[p].Stock].Price - master.Scarcity(pool[p].Stock, duals);
                 for (var k = 0; k < demand.Length; k++) worth += duals[k] * pool[p].Counts[k];
                 if (worth > gain) (best, gain) = (p, worth);
@@ -97,17 +142,12 @@ internal sealed class ColumnGeneration
         return bound > long.MaxValue ? 0 : (long)bound;
     }
 
-    private (List<SheetTree> Sheets, int[] Left) WholeSheets(MasterProgram master)
+    // Sheets of patterns used so often, as long as pieces last: only whole patterns, since a sheet with gaps is better filled by the search.
+    private void TakeWhole(MasterProgram master, double least)
     {
-        var pieces = new Queue<int>[demand.Length];
-        for (var k = 0; k < pieces.Length; k++) pieces[k] = new Queue<int>();
-        for (var i = 0; i < work.Count; i++) pieces[work.KindOf[i]].Enqueue(i);
-        var used = new int[work.Stock.Length];
-        var sheets = new List<SheetTree>();
         foreach (var (pattern, times) in master.Mixture().OrderByDescending(m => m.Times))
-            for (var n = 0; n < (int)(times + 1e-6) && used[pattern.Stock] < work.Stock[pattern.Stock].Count; n++)
+            for (var n = 0; n < (int)(times + 1 - least) && used[pattern.Stock] < work.Stock[pattern.Stock].Count; n++)
             {
-                // Only whole patterns: a sheet with gaps is better filled by the search.
                 if (Enumerable.Range(0, demand.Length).Any(k => pattern.Counts[k] > pieces[k].Count)) break;
                 var size = work.Stock[pattern.Stock];
                 var tree = new SheetTree();
@@ -115,7 +155,7 @@ internal sealed class ColumnGeneration
                 tree.Build(pattern, work, k => pieces[k].Dequeue());
                 used[pattern.Stock]++;
                 sheets.Add(tree);
+                if (least < 0.9) return;
             }
-        return (sheets, [.. pieces.SelectMany(q => q).Order()]);
     }
 }

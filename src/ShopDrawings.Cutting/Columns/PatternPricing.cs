@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace ShopDrawings.Cutting;
 
 /// <summary>
@@ -10,14 +12,16 @@ internal sealed class PatternPricing
 {
     private const long MostSide = 100_000;
     private const long MostWork = 250_000_000;
-    private const int Coarse = 300;
+    private const int Finest = 480, Coarsest = 100;
 
     private readonly int[] xs, ys, toX, toY;
     private readonly int[] itemX, itemY;
     private readonly byte[] lies;
     private readonly (int I, int J)[] sheets;
-    private readonly long[,] value;
-    private readonly int[,] choice;
+    // Value of every place, row by row along y; and the piece that alone is worth most there, its number times two, -1 for none.
+    private readonly long[] value;
+    private readonly int[] piece;
+    private readonly int width;
 
     /// <summary>Whether the values found are exact.</summary>
     public bool IsExact { get; }
@@ -25,11 +29,10 @@ internal sealed class PatternPricing
     /// <summary>Work of one run.</summary>
     public long Work { get; }
 
-    // Choices: 0 nothing, 1 as one place shorter, 2 as one place lower, then cuts across, cuts along and pieces.
-    private const int AcrossFrom = 16, AlongFrom = 1 << 20, PieceFrom = 1 << 21;
-
-    public PatternPricing(Workload work, int[] first)
+    /// <summary>For kinds named by a piece each; no run costs more than <paramref name="mostWork"/> by much.</summary>
+    public PatternPricing(Workload work, int[] first, long mostWork)
     {
+        mostWork = Math.Min(mostWork, MostWork);
         long w = work.Stock.Max(s => s.W), h = work.Stock.Max(s => s.H);
         lies = [.. first.Select(i => work.LiesOn(i, 0))];
         IsExact = w <= MostSide && h <= MostSide;
@@ -37,9 +40,11 @@ internal sealed class PatternPricing
         if (IsExact)
         {
             (xs, ys) = (Places(work, first, w, true), Places(work, first, h, false));
-            IsExact = Cost(xs, ys) <= MostWork;
+            IsExact = Cost(xs, ys) <= mostWork;
         }
-        var (ux, uy) = IsExact ? (1L, 1L) : ((w + Coarse - 1) / Coarse, (h + Coarse - 1) / Coarse);
+        var coarse = Coarsest;
+        while (coarse < Finest && (long)coarse * coarse * coarse / 2 < mostWork) coarse += 20;
+        var (ux, uy) = IsExact ? (1L, 1L) : ((w + coarse - 1) / coarse, (h + coarse - 1) / coarse);
         if (!IsExact) (xs, ys) = ([.. Enumerable.Range(0, (int)(w / ux) + 1)], [.. Enumerable.Range(0, (int)(h / uy) + 1)]);
         Work = Cost(xs, ys);
         (toX, toY) = (Table(xs, w / ux), Table(ys, h / uy));
@@ -49,7 +54,8 @@ internal sealed class PatternPricing
         for (var k = 0; k < first.Length; k++)
             (itemX[2 * k], itemY[2 * k], itemX[2 * k + 1], itemY[2 * k + 1]) = (Up(work.X[first[k]], ux), Up(work.Y[first[k]], uy), Up(work.Y[first[k]], ux), Up(work.X[first[k]], uy));
         sheets = [.. work.Stock.Select(s => (toX[(int)(s.W / ux)], toY[(int)(s.H / uy)]))];
-        (value, choice) = (new long[xs.Length, ys.Length], new int[xs.Length, ys.Length]);
+        width = ys.Length;
+        (value, piece) = (new long[xs.Length * width], new int[xs.Length * width]);
     }
 
     private static long Cost(int[] xs, int[] ys) => (long)xs.Length * ys.Length * (xs.Length + ys.Length) / 4;
@@ -84,41 +90,41 @@ internal sealed class PatternPricing
     public bool Run(long[] values, CancellationToken stop)
     {
         Array.Clear(value);
-        Array.Clear(choice);
+        Array.Fill(piece, -1);
         for (var t = 0; t < itemX.Length; t++)
         {
             var k = t >> 1;
             if ((lies[k] & (t % 2 == 0 ? Workload.AsIs : Workload.Turned)) == 0 || values[k] <= 0 || itemX[t] >= toX.Length || itemY[t] >= toY.Length) continue;
-            var (i, j) = (toX[itemX[t]], toY[itemY[t]]);
-            if (values[k] > value[i, j]) (value[i, j], choice[i, j]) = (values[k], PieceFrom + t);
+            var at = toX[itemX[t]] * width + toY[itemY[t]];
+            if (values[k] > value[at]) (value[at], piece[at]) = (values[k], t);
         }
         for (var i = 1; i < xs.Length; i++)
         {
             if (stop.IsCancellationRequested) return false;
-            for (var j = 1; j < ys.Length; j++)
+            var row = value.AsSpan(i * width, width);
+            Raise(row, value.AsSpan((i - 1) * width, width), default);
+            for (var a = 1; 2 * xs[a] <= xs[i]; a++) Raise(row, value.AsSpan(a * width, width), value.AsSpan(toX[xs[i] - xs[a]] * width, width));
+            for (var j = 1; j < width; j++)
             {
-                var (best, how) = (value[i, j], choice[i, j]);
-                if (value[i - 1, j] > best) (best, how) = (value[i - 1, j], 1);
-                if (value[i, j - 1] > best) (best, how) = (value[i, j - 1], 2);
-                var (x, y) = (xs[i], ys[j]);
-                for (var a = 1; 2 * xs[a] <= x; a++)
-                {
-                    var sum = value[a, j] + value[toX[x - xs[a]], j];
-                    if (sum > best) (best, how) = (sum, AcrossFrom + a);
-                }
-                for (var b = 1; 2 * ys[b] <= y; b++)
-                {
-                    var sum = value[i, b] + value[i, toY[y - ys[b]]];
-                    if (sum > best) (best, how) = (sum, AlongFrom + b);
-                }
-                (value[i, j], choice[i, j]) = (best, how);
+                var (best, y) = (Math.Max(row[j], row[j - 1]), ys[j]);
+                for (var b = 1; 2 * ys[b] <= y; b++) best = Math.Max(best, row[b] + row[toY[y - ys[b]]]);
+                row[j] = best;
             }
         }
         return true;
     }
 
+    // Each of a row at least the sum of two others.
+    private static void Raise(Span<long> row, ReadOnlySpan<long> a, ReadOnlySpan<long> b)
+    {
+        var j = 0;
+        for (; j <= row.Length - Vector<long>.Count; j += Vector<long>.Count)
+            Vector.Max(new Vector<long>(row[j..]), b.IsEmpty ? new Vector<long>(a[j..]) : new Vector<long>(a[j..]) + new Vector<long>(b[j..])).CopyTo(row[j..]);
+        for (; j < row.Length; j++) row[j] = Math.Max(row[j], a[j] + (b.IsEmpty ? 0 : b[j]));
+    }
+
     /// <summary>What the best pattern of a stock size is worth.</summary>
-    public long ValueOf(int stock) => value[sheets[stock].I, sheets[stock].J];
+    public long ValueOf(int stock) => value[sheets[stock].I * width + sheets[stock].J];
 
     /// <summary>The best pattern of a stock size.</summary>
     public Pattern PatternOf(int stock, int kinds)
@@ -129,30 +135,32 @@ internal sealed class PatternPricing
         return new Pattern(stock, counts, [.. nodes], root);
     }
 
+    // Finds again what made a value.
     private int Trace(int i, int j, List<(int Kind, int A, int B)> nodes, int[] counts)
     {
-        while (choice[i, j] is 1 or 2)
-            if (choice[i, j] == 1) i--;
-            else j--;
-        var how = choice[i, j];
-        if (how == 0) return -1;
-        if (how >= PieceFrom)
-        {
-            counts[(how - PieceFrom) >> 1]++;
-            nodes.Add((SheetTree.Leaf, how - PieceFrom, 0));
-        }
-        else if (how >= AlongFrom)
-        {
-            var b = how - AlongFrom;
-            var (low, high) = (Trace(i, b, nodes, counts), Trace(i, toY[ys[j] - ys[b]], nodes, counts));
-            nodes.Add((SheetTree.Stacked, low, high));
-        }
-        else
-        {
-            var a = how - AcrossFrom;
-            var (left, right) = (Trace(a, j, nodes, counts), Trace(toX[xs[i] - xs[a]], j, nodes, counts));
-            nodes.Add((SheetTree.Beside, left, right));
-        }
+        var v = value[i * width + j];
+        if (v == 0) return -1;
+        while (true)
+            if (i > 0 && value[(i - 1) * width + j] == v) i--;
+            else if (j > 0 && value[i * width + j - 1] == v) j--;
+            else break;
+        // A piece stands where its own value was not topped; cuts come in the order they were tried.
+        for (var a = 1; 2 * xs[a] <= xs[i]; a++)
+            if (value[a * width + j] + value[toX[xs[i] - xs[a]] * width + j] == v && value[a * width + j] > 0)
+                return Split(SheetTree.Beside, Trace(a, j, nodes, counts), Trace(toX[xs[i] - xs[a]], j, nodes, counts), nodes);
+        for (var b = 1; 2 * ys[b] <= ys[j]; b++)
+            if (value[i * width + b] + value[i * width + toY[ys[j] - ys[b]]] == v && value[i * width + b] > 0)
+                return Split(SheetTree.Stacked, Trace(i, b, nodes, counts), Trace(i, toY[ys[j] - ys[b]], nodes, counts), nodes);
+        var t = piece[i * width + j];
+        counts[t >> 1]++;
+        nodes.Add((SheetTree.Leaf, t, 0));
+        return nodes.Count - 1;
+    }
+
+    private static int Split(byte kind, int a, int b, List<(int Kind, int A, int B)> nodes)
+    {
+        if (a < 0 || b < 0) return Math.Max(a, b);
+        nodes.Add((kind, a, b));
         return nodes.Count - 1;
     }
 }

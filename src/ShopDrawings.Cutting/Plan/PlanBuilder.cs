@@ -28,6 +28,32 @@ internal static class PlanBuilder
         return (sheets.ToImmutable(), Count(sheets.ToImmutable()));
     }
 
+    /// <summary>The sheets of a router, pieces lying anywhere.</summary>
+    public static (ImmutableArray<SheetPlan> Sheets, PlanStatistics Statistics) Build(Preparation.Prepared prepared, (List<FreePlacement.Spot> Spots, int[] Sheets) free)
+    {
+        var problem = prepared.Problem;
+        var margin = ((Router)problem.Machine).ClampMargin;
+        var next = new int[problem.Parts.Length];
+        var sheets = ImmutableArray.CreateBuilder<SheetPlan>();
+        foreach (var (size, at) in free.Sheets.Select((t, k) => (t, k)).OrderBy(s => prepared.StockOf[s.t]).ThenBy(s => s.k))
+        {
+            var stock = problem.Stock[prepared.StockOf[size]];
+            var (x, y) = (stock.Trim.Start + margin, stock.Trim.Near + margin);
+            var placements = free.Spots.Where(s => s.Sheet == at).OrderBy(s => s.Item).Select(s =>
+            {
+                var part = problem.Parts[prepared.PartOf[s.Item]];
+                var (ax, ay) = s.IsTurned ? (part.CutWidth, part.CutLength) : (part.CutLength, part.CutWidth);
+                return new Placement(part, ++next[prepared.PartOf[s.Item]], x + s.X * prepared.Unit, y + s.Y * prepared.Unit, ax, ay, s.IsTurned);
+            }).ToImmutableArray();
+            if (placements.IsEmpty) continue;
+            // What is surely left: beyond the furthest part, the full width of the sheet.
+            var rest = placements.Max(p => p.X + p.AlongX) + problem.Machine.Kerf;
+            var offcut = new Offcut(rest, stock.Trim.Near, stock.Length - stock.Trim.End - rest, stock.UsableWidth);
+            sheets.Add(new SheetPlan(sheets.Count + 1, stock, placements, null, Math.Min(offcut.AlongX, offcut.AlongY) >= Math.Max(1, problem.LeastOffcut) ? [offcut] : []));
+        }
+        return (sheets.ToImmutable(), Count(sheets.ToImmutable()));
+    }
+
     /// <summary>Counts over sheets.</summary>
     public static PlanStatistics Count(ImmutableArray<SheetPlan> sheets)
     {

@@ -63,7 +63,7 @@ internal sealed partial class Lane
         if (tree.Stock < 0) return;
         var (from, to) = (tree.Stock, lot.Below(work.Stock.Length));
         var size = work.Stock[to];
-        if (to == from || stockUsed[to] >= size.Count || openPrice - work.Stock[from].Price + size.Price > budget || size.First != work.Stock[from].First || size.GrainDirection != work.Stock[from].GrainDirection) return;
+        if (to == from || stockUsed[to] >= size.Count || openPrice - work.Stock[from].Price + size.Price > budget || size.First != work.Stock[from].First || work.Rules.Any || size.PieceExtra != 0 || size.GrainDirection != work.Stock[from].GrainDirection) return;
         Touch(s);
         while (tree.Root >= 0 && (tree[tree.Root].W > size.W || tree[tree.Root].H > size.H))
         {
@@ -160,7 +160,7 @@ internal sealed partial class Lane
                     {
                         if (fits[lane] == 0 || (blink > 0 && lot.Below(blink) == 0)) continue;
                         var score = Score(slots[k + lane], tree.RoomX[k + lane], tree.RoomY[k + lane], x, y);
-                        if (score < best) (bestSheet, bestSlot, bestTurn, best) = (s, k + lane, turn == 1, score);
+                        if (score < best && (!work.Rules.Any || Allowed(tree, k + lane, item, turn, x, y))) (bestSheet, bestSlot, bestTurn, best) = (s, k + lane, turn == 1, score);
                     }
                 }
             }
@@ -176,6 +176,23 @@ internal sealed partial class Lane
         chosen.Join(chosen.Slots[bestSlot], 2 * item + (bestTurn ? 1 : 0), bestTurn ? py : px, bestTurn ? px : py, area);
         Effort += chosen.Used;
         return true;
+    }
+
+    // Whether the saw's rules hold where a piece joins: tried on a copy.
+    private bool Allowed(SheetTree tree, int slot, int item, int turn, long x, long y)
+    {
+        trial.CopyFrom(tree);
+        trial.Join(trial.Slots[slot], 2 * item + turn, x, y, work.Area[item]);
+        Effort += 2 * trial.Used;
+        return work.Rules.Hold(trial, work.Stock[tree.Stock].Trims);
+    }
+
+    private bool AllowedAlone(int stock, int item, int turn)
+    {
+        trial.Open(stock, work.Stock[stock], 1);
+        trial.Join(trial.Slots[0], 2 * item + turn, turn == 0 ? work.X[item] : work.Y[item], turn == 0 ? work.Y[item] : work.X[item], work.Area[item]);
+        Effort += 8;
+        return work.Rules.Hold(trial, work.Stock[stock].Trims);
     }
 
     // The less, the better: by turns the narrower of what is left each way, or what large rectangles are lost, as sums of squared areas.
@@ -200,9 +217,16 @@ internal sealed partial class Lane
             var size = work.Stock[t];
             if (stockUsed[t] >= size.Count || size.Price > budget - openPrice) continue;
             var lies = work.LiesOn(item, t);
-            var asIs = (lies & Workload.AsIs) != 0 && work.X[item] <= size.W && work.Y[item] <= size.H;
-            var over = (lies & Workload.Turned) != 0 && work.Y[item] <= size.W && work.X[item] <= size.H;
+            var (mostX, mostY) = size.MostPiece;
+            var asIs = (lies & Workload.AsIs) != 0 && work.X[item] <= mostX && work.Y[item] <= mostY;
+            var over = (lies & Workload.Turned) != 0 && work.Y[item] <= mostX && work.X[item] <= mostY;
             if (!asIs && !over) continue;
+            if (work.Rules.Any)
+            {
+                asIs = asIs && AllowedAlone(t, item, 0);
+                over = over && AllowedAlone(t, item, 1);
+                if (!asIs && !over) continue;
+            }
             if (lot.Below(++count) != 0) continue;
             chosen = t;
             turned = over && (!asIs || lot.Below(2) == 0);

@@ -42,6 +42,7 @@ internal sealed partial class Lane
     private long openPrice, budget = long.MaxValue, spare;
     private int step, lateAt, failMark, started, beat, nearCount, scoring;
     private int[] near = new int[8];
+    private readonly SheetTree trial = new();
 
     public Lane(Workload work, ulong seed)
     {

@@ -220,7 +220,7 @@ internal sealed class Preparation
             for (var s = 0; s < w.Stock.Length && !fits; s++)
             {
                 var (size, lies) = (w.Stock[s], w.LiesOn(i, s));
-                var (mx, my) = size.First == SheetTree.Beside ? (Math.Min(size.W - size.PieceExtra, size.PieceCap), size.H) : (size.W, Math.Min(size.H - size.PieceExtra, size.PieceCap));
+                var (mx, my) = size.MostPiece;
                 fits = ((lies & Workload.AsIs) != 0 && w.X[i] <= mx && w.Y[i] <= my) || ((lies & Workload.Turned) != 0 && w.Y[i] <= mx && w.X[i] <= my);
             }
             if (!fits) return false;

@@ -56,6 +56,14 @@ internal sealed class Workload
         /// <summary>The most the contents of a piece of the first cuts may take, in the direction they are counted off.</summary>
         public long PieceCap { get; init; } = long.MaxValue;
 
+        /// <summary>The largest piece it holds.</summary>
+        public (long X, long Y) MostPiece => First switch
+        {
+            SheetTree.Beside => (Math.Min(W - PieceExtra, PieceCap), H),
+            SheetTree.Stacked => (W, Math.Min(H - PieceExtra, PieceCap)),
+            _ => (W, H),
+        };
+
         /// <summary>Trims, each a cut.</summary>
         public int Trims { get; init; }
     }
