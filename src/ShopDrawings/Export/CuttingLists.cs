@@ -86,19 +86,20 @@ internal static class CuttingLists
                 }
     }
 
-    /// <summary>The slip for a store's counter: sheet by sheet what is cut, measured from which edge, and what comes of it.</summary>
+    /// <summary>The slip for a store's counter: sheet by sheet what is cut, measured from which edge, and what comes of it; sheets cut alike share their rows.</summary>
     private static IEnumerable<string[]> Store(ImmutableArray<BoardCutting> boards)
     {
-        yield return ["board", "sheet", "sheet_length_mm", "sheet_width_mm", "cut_number", "piece", "cut", "measured_from", "fence_mm", "fence_in", "gives", "gives_length_mm", "gives_width_mm", "leaves"];
+        yield return ["board", "sheets", "count", "sheet_length_mm", "sheet_width_mm", "cut_number", "piece", "cut", "measured_from", "fence_mm", "fence_in", "gives", "gives_length_mm", "gives_width_mm", "leaves"];
         foreach (var board in boards)
         {
             if (board.Plan is not { Problem.Machine: StoreSaw } plan) continue;
-            foreach (var sheet in plan.Sheets)
-                foreach (var (cut, k) in PlacedCut.Of(sheet, board.Steps).Where(c => !c.Step.AtHome).Select((c, k) => (c, k)))
+            foreach (var slip in CounterSlip.Of(plan))
+                foreach (var (cut, k) in PlacedCut.Of(plan.Sheets[slip.Sheets[0] - 1], board.Steps).Where(c => !c.Step.AtHome).Select((c, k) => (c, k)))
                     yield return
                     [
-                        board.Board, board.NameOf(sheet), Mm(sheet.Stock.Length), Mm(sheet.Stock.Width), CsvExporter.Count(k + 1), board.NameOf(cut.Step.Piece), Word(cut.Step.Direction), Word(cut.Step.Against),
-                        Mm(cut.Step.Setting), Inches(cut.Step.Setting), cut.Part is { } part ? board.NameOf(part) : board.NameOf(cut.Step.Comes), Mm(cut.Comes.AlongX), Mm(cut.Comes.AlongY), cut.Step.Stays.Length == 0 ? "" : board.NameOf(cut.Step.Stays),
+                        board.Board, string.Join("; ", slip.Sheets.Select(board.NameOf)), CsvExporter.Count(slip.Sheets.Length), Mm(slip.Stock.Length), Mm(slip.Stock.Width), CsvExporter.Count(k + 1),
+                        board.NameOf(cut.Step.Piece), Word(cut.Step.Direction), Word(cut.Step.Against), Mm(cut.Step.Setting), Inches(cut.Step.Setting),
+                        cut.Part is { } part ? board.NameOf(part) : board.NameOf(cut.Step.Comes), Mm(cut.Comes.AlongX), Mm(cut.Comes.AlongY), cut.Step.Stays.Length == 0 ? "" : board.NameOf(cut.Step.Stays),
                     ];
         }
     }
