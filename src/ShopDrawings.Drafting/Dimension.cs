@@ -11,13 +11,18 @@ public abstract record Dimension(Layer Layer, string Text, double Height) : Enti
     /// <summary>What the points measure: drawing mm, of an angle degrees.</summary>
     public abstract double Measured { get; }
 
+    /// <summary>How many mm of what is drawn are one mm of the drawing: 5 in a view to the scale 1:5. What the dimension says is what it measures times this.</summary>
+    public double Factor { get; init; } = 1;
+
+    /// <summary>The practice that decides where its text stands.</summary>
+    public DrawingStandard Standard { get; init; } = DrawingStandard.Iso;
+
     /// <inheritdoc/>
     public override Box2 Bounds => DimensionGraphics.Of(this).Select(e => e.Bounds).Aggregate((a, b) => a.Union(b));
 }
 
 /// <summary>
-/// The distance between two points along a direction, 0 degrees level or 90 upright. Text above the dimension line, readable from below or
-/// from the right.
+/// The distance between two points along a direction, 0 degrees level or 90 upright.
 /// </summary>
 /// <param name="Layer">The layer.</param>
 /// <param name="From">First measured point.</param>

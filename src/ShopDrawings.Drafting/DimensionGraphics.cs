@@ -49,18 +49,21 @@ public static class DimensionGraphics
             yield return new SegmentEntity(dimension.Layer, new Segment(measured + outwards * (ObjectGap * height), foot + outwards * (Overrun * height)));
         }
 
-        // Arrows go outside where there is no room for both between the extension lines.
-        var inside = dimension.Measured >= 3 * ArrowLength * height;
-        var tail = along * (2 * ArrowLength * height);
-        yield return new SegmentEntity(dimension.Layer, inside ? new Segment(first, second) : new Segment(first - tail, second + tail));
-        yield return Arrow(dimension.Layer, height, first, inside ? along * -1 : along);
-        yield return Arrow(dimension.Layer, height, second, inside ? along : along * -1);
+        var place = DimensionPlace.Of(dimension, Math.Abs(along.X), Math.Abs(along.Y));
+        Point2 At(double distance) => first + along * distance;
+        foreach (var (start, end) in place.Lines) yield return new SegmentEntity(dimension.Layer, new Segment(At(start), At(end)));
+        yield return Arrow(dimension.Layer, height, first, place.HasArrowsInside ? along * -1 : along);
+        yield return Arrow(dimension.Layer, height, second, place.HasArrowsInside ? along : along * -1);
+
+        if (dimension.Standard.IsTextInLine)
+        {
+            yield return new TextEntity(dimension.Layer, At(place.Text), height, dimension.Text, Anchor.Middle);
+            yield break;
+        }
 
         // A text wider than the room between the extension lines stands beyond their ends, whichever side they come from.
-        var middle = (first + second) * 0.5;
-        var isWide = Lettering.Width(dimension.Text, height) + 2 * TextGap * height > dimension.Measured;
-        var lift = !isWide ? TextGap : (first - from).Dot(across) >= 0 ? Overrun + TextGap : -(Overrun + TextGap + 1);
-        yield return new TextEntity(dimension.Layer, middle + across * (lift * height), height, dimension.Text, Anchor.BaseCentre, angle);
+        var lift = !place.IsWide ? TextGap : (first - from).Dot(across) >= 0 ? Overrun + TextGap : -(Overrun + TextGap + 1);
+        yield return new TextEntity(dimension.Layer, At(place.Text) + across * (lift * height), height, dimension.Text, Anchor.BaseCentre, angle);
     }
 
     // A line from the centre or the far side to the arc, and beyond it where text and arrows find no room inside.
@@ -72,6 +75,12 @@ public static class DimensionGraphics
         var arrows = (isDiameter ? 2 : 1) * ArrowLength * height;
         var inside = start.DistanceTo(end) >= width + 2 * TextGap * height + arrows;
         var tail = 2 * ArrowLength * height;
+        if (dimension.Standard.IsTextInLine)
+        {
+            foreach (var entity in AcrossInLine(dimension, start, end, isDiameter)) yield return entity;
+            yield break;
+        }
+
         var last = inside ? end : end + outwards * (tail + width);
         yield return new SegmentEntity(layer, new Segment(isDiameter && !inside ? start - outwards * tail : start, last));
         yield return Arrow(layer, height, end, inside ? outwards : outwards * -1);
@@ -80,6 +89,20 @@ public static class DimensionGraphics
         var along = Readable(outwards);
         var middle = inside ? (start + end) * 0.5 : last - outwards * (width / 2);
         yield return new TextEntity(layer, middle + along.Left * (TextGap * height), height, dimension.Text, Anchor.BaseCentre, Degrees(along));
+    }
+
+    // As a level text in the line, or beyond the arrow outside.
+    private static IEnumerable<Entity> AcrossInLine(Dimension dimension, Point2 start, Point2 end, bool isDiameter)
+    {
+        var (layer, height, outwards) = (dimension.Layer, dimension.Height, Unit(end - start));
+        var place = DimensionPlace.Of(dimension, Math.Abs(outwards.X), Math.Abs(outwards.Y));
+        Point2 At(double distance) => start + outwards * distance;
+        // A radius has no arrow at its centre, and so no tail before it.
+        foreach (var (from, to) in place.Lines)
+            if (isDiameter || to > 0) yield return new SegmentEntity(layer, new Segment(At(isDiameter ? from : Math.Max(0, from)), At(to)));
+        yield return Arrow(layer, height, end, place.HasArrowsInside ? outwards : outwards * -1);
+        if (isDiameter) yield return Arrow(layer, height, start, place.HasArrowsInside ? outwards * -1 : outwards);
+        yield return new TextEntity(layer, At(place.Text), height, dimension.Text, Anchor.Middle);
     }
 
     private static IEnumerable<Entity> Angular(AngularDimension dimension)
@@ -96,7 +119,17 @@ public static class DimensionGraphics
 
         var sweep = dimension.Measured * (Math.PI / 180);
         var (first, second) = (vertex + from * radius, vertex + to * radius);
-        yield return new SegmentEntity(layer, new Segment(first, second, Math.Tan(sweep / 4)));
+        var middle = dimension.Middle;
+        // The gap for a text in the line, as an angle either side of the middle; where it leaves nothing of the arc, the text stands beside it.
+        var gap = dimension.Standard.IsTextInLine ? (Lettering.Width(dimension.Text, height) / 2 + TextGap * height) / radius : 0;
+        var isInLine = gap > 0 && 2 * gap + 3 * ArrowLength * height / radius < sweep;
+        if (isInLine)
+        {
+            Point2 Before(Point2 side, double turn) => vertex + (side * Math.Cos(turn) + side.Left * Math.Sin(turn)) * radius;
+            yield return new SegmentEntity(layer, new Segment(first, Before(from, sweep / 2 - gap), Math.Tan((sweep / 2 - gap) / 4)));
+            yield return new SegmentEntity(layer, new Segment(Before(from, sweep / 2 + gap), second, Math.Tan((sweep / 2 - gap) / 4)));
+        }
+        else yield return new SegmentEntity(layer, new Segment(first, second, Math.Tan(sweep / 4)));
         var inside = sweep * radius >= 3 * ArrowLength * height;
         if (!inside)
         {
@@ -107,7 +140,12 @@ public static class DimensionGraphics
         yield return Arrow(layer, height, first, inside ? from.Left * -1 : from.Left);
         yield return Arrow(layer, height, second, inside ? to.Left : to.Left * -1);
 
-        var middle = dimension.Middle;
+        if (isInLine)
+        {
+            yield return new TextEntity(layer, middle, height, dimension.Text, Anchor.Middle);
+            yield break;
+        }
+
         var along = Readable(Unit(middle - vertex).Left * -1);
         yield return new TextEntity(layer, middle + along.Left * (TextGap * height), height, dimension.Text, Anchor.BaseCentre, Degrees(along));
     }

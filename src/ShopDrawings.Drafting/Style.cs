@@ -17,7 +17,7 @@ public enum LinePattern
 }
 
 /// <summary>How a role looks.</summary>
-/// <param name="WidthMm">Line width in mm, of the ISO 128-2 series.</param>
+/// <param name="WidthMm">Line width in mm.</param>
 /// <param name="Pattern">Line type.</param>
 /// <param name="ColourIndex">Colour number of the DXF format, 1 to 255; 7 is black on white.</param>
 /// <param name="Colour">Colour as <c>#rrggbb</c>.</param>
@@ -73,6 +73,9 @@ public sealed class Style
         Role.Warning => new(0.5, LinePattern.Continuous, 1, "#c00000"),
         _ => throw new ArgumentOutOfRangeException(nameof(role)),
     });
+
+    /// <summary>The same with the two widths of ASME Y14.2 (from memory): 0.6 mm for edges, frames and warnings, 0.3 mm for everything else.</summary>
+    public static Style Asme { get; } = new(role => Standard.For(role) is { WidthMm: var width } pen ? pen with { WidthMm = width >= 0.35 ? 0.6 : 0.3 } : throw new ArgumentOutOfRangeException(nameof(role)));
 
     /// <summary>Half the size in mm of the cross that shows a point.</summary>
     internal const double PointReach = 1;

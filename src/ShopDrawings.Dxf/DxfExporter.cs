@@ -3,7 +3,8 @@ using ShopDrawings.Drafting;
 namespace ShopDrawings.Dxf;
 
 /// <summary>
-/// Writes a neutral drawing as an ASCII DXF file with everything in model space at 1:1. Coordinates have six decimals; arcs and outlines lie
+/// Writes a neutral drawing as an ASCII DXF file with everything in model space, as large as it is drawn: a model at 1:1, a sheet as large as its paper,
+/// where dimensions carry the factor of their view, so that they measure what they say. Coordinates have six decimals; arcs and outlines lie
 /// within 1e-4 mm of the drawing's. The same drawing and settings give the same bytes, whatever the culture. Immutable and thread-safe.
 /// </summary>
 public sealed record DxfExporter : IDrawingExporter
@@ -38,7 +39,7 @@ public sealed record DxfExporter : IDrawingExporter
     /// <inheritdoc/>
     /// <remarks>A text without any visible letter is left out. Nothing is written when the drawing is refused.</remarks>
     /// <exception cref="ArgumentException">
-    /// An entity has a number that is not finite or reaches 1e9, a radius or a lettering height below 1e-6 units, or is otherwise not what its description asks for; a pen's colour is not 1 to 255; the layout is no sheet; the chord tolerance is out of range.
+    /// An entity has a number that is not finite or reaches 1e9, a radius or a lettering height below 1e-6 units, or is otherwise not what its description asks for; the factor of a dimension is not above 0.001 and below 1e6; a pen's colour is not 1 to 255; the layout is no sheet; the chord tolerance is out of range.
     /// </exception>
     public void Write(Drawing drawing, Stream output)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ShopDrawings.Drafting;
 using ShopDrawings.Kernel;
 
 namespace ShopDrawings;
@@ -6,9 +7,12 @@ namespace ShopDrawings;
 /// <summary>The resolved design. Made by <see cref="Shop.Resolve"/>. Immutable.</summary>
 /// <param name="Assembly">Every panel, joint and piece of hardware.</param>
 /// <param name="Checks">What the user says about the checks.</param>
-/// <param name="Lengths">How drawings print lengths.</param>
+/// <param name="Lengths">How messages and lists print lengths.</param>
 public sealed record Design(Assembly Assembly, CheckSettings Checks, LengthStyle Lengths)
 {
+    /// <summary>How its sheets are drawn, and the files they become.</summary>
+    public DrawingSettings Drawings { get; init; } = new(new(Lengths.IsInches ? DrawingStandard.Asme : DrawingStandard.Iso, Lengths));
+
     /// <summary>How edges are banded, and how much band is bought.</summary>
     public EdgeBanding Banding { get; init; } = EdgeBanding.ByHand;
 

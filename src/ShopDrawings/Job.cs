@@ -10,6 +10,9 @@ namespace ShopDrawings;
 /// <param name="Drawings">Every drawing and the format it is meant for.</param>
 public sealed record Job(Design Design, ImmutableArray<Finding> Findings, ImmutableArray<JobDrawing> Drawings)
 {
+    /// <summary>The sheets of paper: the whole first, then each panel. Those that are written one by one are among the drawings too.</summary>
+    public ImmutableArray<Drawing> Sheets { get; init; } = [];
+
     /// <summary>Ids of the panels that must not be cut and so get no machine file, in assembly order.</summary>
     public ImmutableArray<string> Withheld =>
         [.. Design.Assembly.Panels.Select(p => p.Id).Where(id => Findings.Any(f => f.Withholds && f.Panels.Contains(id)))];

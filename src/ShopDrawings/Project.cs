@@ -11,7 +11,7 @@ public sealed class Project
     /// <summary>What is built.</summary>
     public string Name => Model.Name;
 
-    /// <summary>How its drawings print lengths: in inches where the file counts in inches or feet, else in mm.</summary>
+    /// <summary>How messages print lengths: in inches where the file counts in inches or feet, else in mm.</summary>
     public LengthStyle Lengths { get; }
 
     /// <summary>Whether the file asks for more than the usual work in the search for the cheapest sheets.</summary>

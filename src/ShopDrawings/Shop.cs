@@ -63,14 +63,21 @@ public static class Shop
         var drawings = ImmutableArray.CreateBuilder<JobDrawing>();
         var twins = PanelTwins.Find(design.Assembly.Panels);
         var stacks = PanelStacks.Find(design.Assembly.Panels);
-        drawings.AddRange(AssemblySheets.Of(design.Assembly, design.Lengths).Select(s => new JobDrawing($"drawings/{s.Name}", "svg", s.Drawing)));
-        foreach (var panel in design.Assembly.Panels)
+        var sheets = ImmutableArray.CreateBuilder<Drawing>();
+        void Add(string path, Drawing sheet)
         {
-            var sheets = PanelSheet.Of(panel, design.Assembly.Name, design.Lengths, findings, twins.GetValueOrDefault(panel.Id), stacks.FirstOrDefault(s => s.Panels.Any(p => p.Id == panel.Id)));
-            drawings.AddRange(sheets.Select((sheet, i) => new JobDrawing(i == 0 ? $"panels/{panel.Id}" : string.Create(CultureInfo.InvariantCulture, $"panels/{panel.Id}_{i + 1}"), "svg", sheet)));
+            sheets.Add(sheet);
+            drawings.AddRange(design.Drawings.Files(path, sheet));
         }
 
-        drawings.AddRange(CuttingDrawings.Of(design.Cutting, design.Assembly.Name, design.Lengths, id => design.Assembly.Panels.FirstOrDefault(p => p.Id == id), withheld));
+        foreach (var (name, sheet) in AssemblySheets.Of(design.Assembly, design.Drawings.Sheets)) Add($"drawings/{name}", sheet);
+        foreach (var panel in design.Assembly.Panels)
+        {
+            var own = PanelSheet.Of(panel, design.Assembly.Name, design.Drawings.Sheets, findings, twins.GetValueOrDefault(panel.Id), stacks.FirstOrDefault(s => s.Panels.Any(p => p.Id == panel.Id)));
+            for (var i = 0; i < own.Length; i++) Add(i == 0 ? $"panels/{panel.Id}" : string.Create(CultureInfo.InvariantCulture, $"panels/{panel.Id}_{i + 1}"), own[i]);
+        }
+
+        foreach (var (path, sheet) in CuttingDrawings.Of(design.Cutting, design.Assembly.Name, design.Drawings.Sheets, id => design.Assembly.Panels.FirstOrDefault(p => p.Id == id), withheld)) Add(path, sheet);
         foreach (var (profile, plan) in design.Machining)
             foreach (var program in plan.Programs.Where(p => !p.Panels.Any(l => withheld.Contains(l.Panel.Id))))
             {
@@ -79,7 +86,7 @@ public static class Shop
                 drawings.Add(new(path, profile.Format, drawing) { Exporter = profile.For(drawing, design.Assembly.Name, program.Name, program.Panels[0].Panel.Board.Name) });
             }
 
-        return job with { Drawings = drawings.ToImmutable() };
+        return job with { Drawings = drawings.ToImmutable(), Sheets = sheets.ToImmutable() };
     }
 
     /// <summary>

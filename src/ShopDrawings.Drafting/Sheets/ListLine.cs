@@ -12,9 +12,6 @@ internal sealed record ListLine(string Text, int Indent, bool StaysWithNext = fa
     /// <summary>An indent in mm.</summary>
     public const double Step = 3;
 
-    /// <summary>Distance from line to line in mm.</summary>
-    public const double Pitch = 5;
-
-    /// <summary>Height of the capitals in mm.</summary>
-    public const double Height = 2.5;
+    /// <summary>Distance in mm from line to line of lettering of a height.</summary>
+    public static double Pitch(double height) => height + 2.5;
 }

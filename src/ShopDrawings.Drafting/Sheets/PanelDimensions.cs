@@ -10,10 +10,8 @@ internal readonly record struct ViewMargins(double Left, double Below, double Ri
 /// The dimensions beside and in the view of a panel: overall sizes, scales along and across that say where each feature lies from corner 0, rows of
 /// bores at one pitch, and the names of the edges. A place from the corner adds up no error, so it gives way to a pitch only where a scale is crowded.
 /// </summary>
-internal sealed class PanelDimensions(PanelPiece piece, LengthStyle lengths, ImmutableArray<PitchRow> rows)
+internal sealed class PanelDimensions(PanelPiece piece, SheetSettings settings, ImmutableArray<PitchRow> rows)
 {
-    private const double Small = ListLine.Height;
-    private const double Normal = 3.5;
     private const double Gap = 1.6;
     private const double OverallDistance = 11;
     private const double BesideEnds = 10;
@@ -23,25 +21,31 @@ internal sealed class PanelDimensions(PanelPiece piece, LengthStyle lengths, Imm
 
     private readonly Panel panel = piece.Panel;
 
+    private double Small => settings.Small;
+
+    private double Normal => settings.Normal;
+
+    private LengthStyle Lengths => settings.Lengths;
+
     /// <summary>Whether every place found room on its scale.</summary>
     public bool HasScales { get; private set; } = true;
 
     /// <summary>The room the dimensions of a panel need, whichever of its pieces is drawn.</summary>
     /// <param name="panel">The panel.</param>
-    /// <param name="lengths">How lengths are printed.</param>
+    /// <param name="settings">What all sheets share.</param>
     /// <param name="factor">Millimetres on paper for one of the panel.</param>
-    public static ViewMargins Margins(Panel panel, LengthStyle lengths, double factor)
+    public static ViewMargins Margins(Panel panel, SheetSettings settings, double factor)
     {
-        var whole = new PanelDimensions(new(panel, 0, panel.Length.Value, default, factor), lengths, []);
+        var whole = new PanelDimensions(new(panel, 0, panel.Length.Value, default, factor), settings, []);
         double Beside(bool isAlong)
         {
             var marks = whole.Marks(isAlong, []);
-            return marks.IsEmpty ? Gap : OrdinateScale.Depth(Widest(marks)) + Gap;
+            return marks.IsEmpty ? Gap : OrdinateScale.Depth(whole.Widest(marks)) + Gap;
         }
 
         var height = panel.Width.Value * factor;
-        double Side(Surface surface) => whole.IsUpright(panel.NameOf(surface)) ? Small + 1 : Lettering.Width(panel.NameOf(surface), Small) + 1;
-        return new(Math.Max(Beside(false) + Side(Surface.Start), 6), Beside(true) + Small + 1.5, whole.WidthDistance + (height < 12 ? 8 : 2.5), OverallDistance + Normal + 3);
+        double Side(Surface surface) => whole.IsUpright(panel.NameOf(surface)) ? settings.Small + 1 : Lettering.Width(panel.NameOf(surface), settings.Small) + 1;
+        return new(Math.Max(Beside(false) + Side(Surface.Start), 6), Beside(true) + settings.Small + 1.5, whole.WidthDistance + Math.Max(height < 12 ? 8 : 2.5, whole.HalfText + 1), OverallDistance + settings.Normal + 3);
     }
 
     /// <summary>All but what is in the scales and rows: overall sizes and names of edges.</summary>
@@ -50,10 +54,10 @@ internal sealed class PanelDimensions(PanelPiece piece, LengthStyle lengths, Imm
         var (low, far) = (piece.Origin, piece.Far);
         var middle = piece.Box.Centre;
         if (piece is { IsFirst: true, IsLast: true })
-            yield return new LinearDimension(DimensionLayer, new(low.X, far.Y), far, far + new Point2(0, OverallDistance), false, lengths.Print(panel.Length.Value), Normal);
+            yield return new LinearDimension(DimensionLayer, new(low.X, far.Y), far, far + new Point2(0, OverallDistance), false, Lengths.Print(panel.Length.Value), Normal) { Factor = 1 / piece.Factor, Standard = settings.Standard };
         if (piece.IsLast)
         {
-            yield return new LinearDimension(DimensionLayer, new(far.X, low.Y), far, far + new Point2(WidthDistance, 0), true, lengths.Print(panel.Width.Value), Normal);
+            yield return new LinearDimension(DimensionLayer, new(far.X, low.Y), far, far + new Point2(WidthDistance, 0), true, Lengths.Print(panel.Width.Value), Normal) { Factor = 1 / piece.Factor, Standard = settings.Standard };
             yield return Side(new(far.X + Gap, middle.Y), panel.NameOf(Surface.End), Anchor.BaseLeft);
         }
 
@@ -106,11 +110,15 @@ internal sealed class PanelDimensions(PanelPiece piece, LengthStyle lengths, Imm
         get
         {
             var name = panel.NameOf(Surface.End);
-            return IsUpright(name) ? OverallDistance : Math.Max(OverallDistance, Gap + Lettering.Width(name, Small) + 2 + 1.5 * Normal);
+            var clear = IsUpright(name) ? Gap + 1.3 * Small + 1 + HalfText : Gap + Lettering.Width(name, Small) + 2 + (settings.Standard.IsTextInLine ? HalfText : 1.5 * Normal);
+            return Math.Max(OverallDistance, clear);
         }
     }
 
-    private static double Widest(ImmutableArray<(double At, string Text)> marks) => marks.Select(m => Lettering.Width(m.Text, Small)).DefaultIfEmpty(0).Max();
+    // Half of what a level text takes beside an upright dimension line.
+    private double HalfText => settings.Standard.IsTextInLine ? Lettering.Width(Lengths.Print(panel.Width.Value), Normal) / 2 : 0;
+
+    private double Widest(ImmutableArray<(double At, string Text)> marks) => marks.Select(m => Lettering.Width(m.Text, Small)).DefaultIfEmpty(0).Max();
 
     private bool IsUpright(string word) => Lettering.Width(word, Small) + 4 <= panel.Width.Value * piece.Factor;
 
@@ -138,32 +146,32 @@ internal sealed class PanelDimensions(PanelPiece piece, LengthStyle lengths, Imm
         var shown = isAlong ? points.SelectMany(p => p).Where(p => piece.Holds(p.X)) : points.Where(p => p.Length > 0 && p.Min(q => q.X) <= piece.To && p.Max(q => q.X) >= piece.From).SelectMany(p => p);
         var places = shown.Select(Along).Where(v => v > Tolerance.Length && v < size - Tolerance.Length);
         if (isAlong && !(piece.IsFirst && piece.IsLast)) places = places.Concat(new[] { piece.From, piece.To }.Where(v => v > 0));
-        return [.. places.GroupBy(v => Math.Round(v, 4)).OrderBy(g => g.Key).Select(g => (g.First(), lengths.PrintPlace(g.First()).TrimEnd('"')))];
+        return [.. places.GroupBy(v => Math.Round(v, 4)).OrderBy(g => g.Key).Select(g => (g.First(), Lengths.PrintPlace(g.First()).TrimEnd('"')))];
     }
 
     private LinearDimension? Pitch(PitchRow row, FreeSpace space)
     {
         const double Clear = 0.6;
-        var text = row.Text(lengths);
-        if ((row.To - row.From) * piece.Factor < Lettering.Width(text, Small) + 4) return null;
+        var text = row.Text(Lengths);
+        var (length, width) = ((row.To - row.From) * piece.Factor, Lettering.Width(text, Small));
+        if (settings.Standard.IsTextInLine ? !DimensionPlace.Of(length, width, Small, settings.Standard, row.IsAlong ? 1 : 0, row.IsAlong ? 0 : 1).HasArrowsInside : length < width + 4) return null;
         Point2 P(double along, double across) => piece.OnPaper(row.IsAlong ? new(along, across) : new(across, along));
-        var width = row.IsAlong ? panel.Width.Value : panel.Length.Value;
+        var across = row.IsAlong ? panel.Width.Value : panel.Length.Value;
         foreach (var distance in new[] { 5.0, 6.5, 8, 10, 12.5, 15, 20 })
             foreach (var line in row.Lines.Where(l => row.IsAlong || piece.Holds(l)))
-                foreach (var side in line < width / 2 ? new[] { 1, -1 } : [-1, 1])
+                foreach (var side in line < across / 2 ? new[] { 1, -1 } : [-1, 1])
                     if (At(line, side, distance + row.Radius * piece.Factor) is var dimension && space.IsFree(dimension, Clear, piece.Box)) return dimension;
 
         // Outside, beyond the name of the edge and within the overall size.
-        var edge = row.IsAlong ? panel.Width.Value : panel.Length.Value;
         foreach (var line in row.Lines.Reverse().Where(l => row.IsAlong || piece is { IsFirst: true, IsLast: true }))
-            if (At(line, 1, (edge - line) * piece.Factor + 5.8) is var dimension && space.IsFree(dimension, Clear, piece.Box.Grown(OverallDistance))) return dimension;
+            if (At(line, 1, (across - line) * piece.Factor + 5.8) is var dimension && space.IsFree(dimension, Clear, piece.Box.Grown(OverallDistance))) return dimension;
         return null;
 
         LinearDimension At(double line, int side, double distance)
         {
             var away = (row.IsAlong ? new Point2(0, 1) : new Point2(1, 0)) * side;
             var (from, to) = (P(row.From, line) + away * (row.Radius * piece.Factor), P(row.To, line) + away * (row.Radius * piece.Factor));
-            return new(DimensionLayer, from, to, P(row.From, line) + away * distance, !row.IsAlong, text, Small);
+            return new(DimensionLayer, from, to, P(row.From, line) + away * distance, !row.IsAlong, text, Small) { Factor = 1 / piece.Factor, Standard = settings.Standard };
         }
     }
 }

@@ -45,6 +45,9 @@ internal sealed record PanelLayout
     /// <summary>Columns of the list.</summary>
     public required int Columns { get; init; }
 
+    /// <summary>Distance from line to line of the list in mm.</summary>
+    public required double Pitch { get; init; }
+
     /// <summary>The panel, in one piece or in two.</summary>
     public ImmutableArray<PanelPiece> Pieces { get; init; } = [];
 
@@ -67,21 +70,21 @@ internal sealed record PanelLayout
 
     /// <summary>The layouts in which panel and list find room, the best first; where there is none, one on the largest sheet whose list goes on elsewhere.</summary>
     /// <param name="panel">The panel.</param>
-    /// <param name="lengths">How lengths are printed.</param>
+    /// <param name="settings">What all sheets share.</param>
     /// <param name="list">Its list.</param>
     /// <param name="rows">Its rows of bores at one pitch.</param>
     /// <param name="notes">How many lines of notes a sheet has.</param>
     /// <param name="isWithheld">Whether there is a stamp.</param>
-    public static ImmutableArray<PanelLayout> Of(Panel panel, LengthStyle lengths, PanelList list, ImmutableArray<PitchRow> rows, Func<SheetSize, int> notes, bool isWithheld)
+    public static ImmutableArray<PanelLayout> Of(Panel panel, SheetSettings settings, PanelList list, ImmutableArray<PitchRow> rows, Func<SheetSize, int> notes, bool isWithheld)
     {
         // Beside a title block there is room for a few lines only.
-        ImmutableArray<SheetSize> sizes = [.. Sizes(lengths).Where(s => !s.HasRoomBesideTitle || notes(s) <= MostNotes || s == Sizes(lengths)[^1])];
-        var breaks = PanelBreak.Of(panel, lengths, rows) is { } at ? new double?[] { null, at } : [null];
+        ImmutableArray<SheetSize> sizes = [.. Sizes(settings).Where(s => !s.HasRoomBesideTitle || notes(s) <= MostNotes || s == Sizes(settings)[^1])];
+        var breaks = PanelBreak.Of(panel, settings.Lengths, rows) is { } at ? new double?[] { null, at } : [null];
         var found = new List<PanelLayout>();
         foreach (var size in sizes)
-            foreach (var empty in Empty(size, notes(size), isWithheld, list))
+            foreach (var empty in Empty(size, settings, notes(size), isWithheld, list))
                 foreach (var cut in breaks)
-                    if (Largest(empty, panel, lengths, list, cut) is { } layout) found.Add(layout);
+                    if (Largest(empty, panel, settings, list, cut) is { } layout) found.Add(layout);
         if (found.Count > 0) return [.. found.OrderByDescending(l => l.Score)];
 
         // The list goes on on other sheets: a strip of it below the view.
@@ -89,24 +92,25 @@ internal sealed record PanelLayout
         var last = sizes[^1];
         var (top, body) = Rooms(last, notes(last), isWithheld);
         var columns = (int)(body.Width / Wide);
-        var rest = new PanelLayout { Size = last, Factor = 0, Top = top, Columns = columns, IsBelow = true, List = body with { Max = new(body.Max.X, body.Min.Y + HeightOf(Strip)) } };
-        return [Factors.Select(f => rest.With(panel, lengths, f, null)).OfType<PanelLayout>().First()];
+        var rest = new PanelLayout { Size = last, Factor = 0, Top = top, Columns = columns, Pitch = ListLine.Pitch(settings.Small), IsBelow = true, List = body };
+        rest = rest with { List = body with { Max = new(body.Max.X, body.Min.Y + rest.HeightOf(Strip)) } };
+        return [Factors.Select(f => rest.With(panel, settings, f, null)).OfType<PanelLayout>().First()];
     }
 
     /// <summary>A sheet with nothing but a list.</summary>
-    public static PanelLayout ListOnly(LengthStyle lengths)
+    public static PanelLayout ListOnly(SheetSettings settings)
     {
-        var size = Sizes(lengths)[1];
+        var size = Sizes(settings)[1];
         var (top, body) = Rooms(size, 0, false);
-        return new() { Size = size, Factor = 1, Top = top, List = body, Columns = (int)(body.Width / Wide) };
+        return new() { Size = size, Factor = 1, Top = top, List = body, Columns = (int)(body.Width / Wide), Pitch = ListLine.Pitch(settings.Small) };
     }
 
     // The smaller first; the largest are no sheets for a wall.
-    private static ImmutableArray<SheetSize> Sizes(LengthStyle lengths) => (lengths.IsInches ? SheetSize.Inch : SheetSize.Metric)[..3];
+    private static ImmutableArray<SheetSize> Sizes(SheetSettings settings) => settings.Standard.Sheets[..3];
 
-    private static double HeightOf(int lines) => lines * ListLine.Pitch + 4;
+    private double HeightOf(int lines) => lines * Pitch + 4;
 
-    private static int LinesIn(double height) => (int)((height - 4 + 1e-6) / ListLine.Pitch);
+    private int LinesIn(double height) => (int)((height - 4 + 1e-6) / Pitch);
 
     private static (Box2 Top, Box2 Body) Rooms(SheetSize size, int notes, bool isWithheld)
     {
@@ -116,10 +120,10 @@ internal sealed record PanelLayout
     }
 
     // With the list in columns at the right, or below: as low as it can be.
-    private static IEnumerable<PanelLayout> Empty(SheetSize size, int notes, bool isWithheld, PanelList list)
+    private static IEnumerable<PanelLayout> Empty(SheetSize size, SheetSettings settings, int notes, bool isWithheld, PanelList list)
     {
         var (top, body) = Rooms(size, notes, isWithheld);
-        var empty = new PanelLayout { Size = size, Factor = 1, Top = top, List = body, Columns = 1 };
+        var empty = new PanelLayout { Size = size, Factor = 1, Top = top, List = body, Columns = 1, Pitch = ListLine.Pitch(settings.Small) };
         foreach (var (columns, width) in new[] { (1, Narrow), (1, Wide), (2, 2 * Narrow), (2, 2 * Wide) })
         {
             var beside = empty with { Columns = columns, List = body with { Min = new(body.Max.X - width, body.Min.Y) } };
@@ -131,18 +135,18 @@ internal sealed record PanelLayout
         for (var columns = (int)(body.Width / Wide); columns <= (int)(body.Width / Narrow); columns++)
         {
             var least = PanelList.LeastPerColumn(list.Lines(body.Width / columns), columns);
-            if (HeightOf(least) <= body.Height / 2) yield return empty with { Columns = columns, IsBelow = true, List = body with { Max = new(body.Max.X, body.Min.Y + HeightOf(least)) } };
+            if (empty.HeightOf(least) <= body.Height / 2) yield return empty with { Columns = columns, IsBelow = true, List = body with { Max = new(body.Max.X, body.Min.Y + empty.HeightOf(least)) } };
         }
     }
 
-    private static PanelLayout? Largest(PanelLayout empty, Panel panel, LengthStyle lengths, PanelList list, double? cut)
+    private static PanelLayout? Largest(PanelLayout empty, Panel panel, SheetSettings settings, PanelList list, double? cut)
     {
-        if (Factors.Select(f => empty.With(panel, lengths, f, cut)).FirstOrDefault(l => l is not null) is not { } layout) return null;
+        if (Factors.Select(f => empty.With(panel, settings, f, cut)).FirstOrDefault(l => l is not null) is not { } layout) return null;
         var (room, view) = (layout.Size.Room(0), layout.View);
         var lines = list.Lines(layout.ColumnWidth).Length;
-        var listed = lines * ListLine.Pitch * Narrow;
+        var listed = lines * layout.Pitch * Narrow;
         var broken = lines - list.Lines(double.PositiveInfinity).Length;
-        var margins = PanelDimensions.Margins(panel, lengths, layout.Factor);
+        var margins = PanelDimensions.Margins(panel, settings, layout.Factor);
         var viewed = layout.Pieces.Sum(p => (p.Box.Width + margins.Left + margins.Right) * (p.Box.Height + margins.Below + margins.Above));
         // Both the whole and the room of the view by itself, so that white space is not all on one side.
         var used = ((viewed + listed) / (room.Width * room.Height) + viewed / (view.Width * view.Height)) / 2;
@@ -152,10 +156,10 @@ internal sealed record PanelLayout
     }
 
     // With the panel in the middle of the room the list leaves, if it fits.
-    private PanelLayout? With(Panel panel, LengthStyle lengths, double factor, double? cut)
+    private PanelLayout? With(Panel panel, SheetSettings settings, double factor, double? cut)
     {
         var view = View;
-        var margins = PanelDimensions.Margins(panel, lengths, factor);
+        var margins = PanelDimensions.Margins(panel, settings, factor);
         (double From, double To)[] parts = cut is { } at ? [(0, at), (at, panel.Length.Value)] : [(0, panel.Length.Value)];
         var height = panel.Width.Value * factor + margins.Below + margins.Above;
         var width = parts.Max(p => p.To - p.From) * factor + margins.Left + margins.Right;

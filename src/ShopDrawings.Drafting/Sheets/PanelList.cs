@@ -7,8 +7,9 @@ namespace ShopDrawings.Drafting;
 internal sealed class PanelList
 {
     private readonly ImmutableArray<(string Text, int Indent, bool IsHeading)> items;
+    private readonly double height;
 
-    public PanelList(Panel panel, LengthStyle lengths, ImmutableArray<FeatureGroup> groups) => items = [.. Items(panel, lengths, groups)];
+    public PanelList(Panel panel, SheetSettings settings, ImmutableArray<FeatureGroup> groups) => (items, height) = ([.. Items(panel, settings.Lengths, groups)], settings.Small);
 
     /// <summary>Its lines, broken to the width of a column in mm.</summary>
     public ImmutableArray<ListLine> Lines(double columnWidth) => [.. items.SelectMany(i => Broken(i.Text, i.Indent, i.IsHeading, columnWidth))];
@@ -63,14 +64,14 @@ internal sealed class PanelList
         if (isEmpty) yield return ("nothing to drill or cut", 0, false);
     }
 
-    private static IEnumerable<ListLine> Broken(string text, int indent, bool isHeading, double columnWidth)
+    private IEnumerable<ListLine> Broken(string text, int indent, bool isHeading, double columnWidth)
     {
         var width = columnWidth - 2 * ListLine.Step;
         var line = "";
         foreach (var word in text.Split(' '))
         {
             var longer = line.Length == 0 ? word : $"{line} {word}";
-            if (line.Length > 0 && indent * ListLine.Step + Lettering.Width(longer, ListLine.Height) > width)
+            if (line.Length > 0 && indent * ListLine.Step + Lettering.Width(longer, height) > width)
             {
                 yield return new(line.Replace(ListLine.Hard, ' '), indent, true);
                 (line, indent) = (word, Math.Max(indent, 1) + (indent < 2 ? 1 : 0));

@@ -11,9 +11,6 @@ namespace ShopDrawings.Drafting;
 /// </summary>
 public sealed class PanelSheet
 {
-    private const double Small = ListLine.Height;
-    private const double Normal = 3.5;
-    private const double Large = 5;
     private const double Rim = 3;
 
     private static readonly Layer HeadingLayer = new("HEADING", Role.Lettering, "Name of the panel and the face that is up");
@@ -23,7 +20,7 @@ public sealed class PanelSheet
 
     private readonly Panel panel;
     private readonly string project;
-    private readonly LengthStyle lengths;
+    private readonly SheetSettings settings;
     private readonly PanelNotes notes;
     private readonly ImmutableArray<FeatureGroup> groups;
     private readonly PanelList list;
@@ -31,33 +28,41 @@ public sealed class PanelSheet
     private readonly ImmutableArray<Finding> findings;
     private readonly ImmutableArray<string> withheldBy;
 
-    private PanelSheet(Panel panel, string project, LengthStyle lengths, ImmutableArray<Finding> findings, PanelTwin? twin, StackedPanels? stack)
+    private PanelSheet(Panel panel, string project, SheetSettings settings, ImmutableArray<Finding> findings, PanelTwin? twin, StackedPanels? stack)
     {
-        (this.panel, this.project, this.lengths, this.findings) = (panel, project, lengths, findings);
-        notes = new(panel, lengths, twin, stack);
-        groups = new FeatureList(panel, lengths).Groups();
-        list = new(panel, lengths, groups);
-        rows = PitchRow.Find(groups, lengths);
+        (this.panel, this.project, this.settings, this.findings) = (panel, project, settings, findings);
+        notes = new(panel, settings.Lengths, twin, stack);
+        groups = new FeatureList(panel, settings.Lengths).Groups();
+        list = new(panel, settings, groups);
+        rows = PitchRow.Find(groups, settings.Lengths);
         withheldBy = [.. findings.Where(f => f.Withholds).Select(f => f.Rule).Distinct()];
     }
 
     /// <summary>Draws the sheets of a panel: one, or as many as its list needs.</summary>
     /// <param name="panel">The panel.</param>
     /// <param name="project">What is built.</param>
-    /// <param name="lengths">How lengths are printed; in inches on US paper.</param>
+    /// <param name="settings">What all sheets share.</param>
     /// <param name="findings">What the checks say; only those about this panel are shown.</param>
     /// <param name="twin">The earlier panel it repeats, or nothing.</param>
     /// <param name="stack">The stack it is drilled in, or nothing.</param>
-    public static ImmutableArray<Drawing> Of(Panel panel, string project, LengthStyle lengths, IEnumerable<Finding> findings, PanelTwin? twin = null, StackedPanels? stack = null)
+    public static ImmutableArray<Drawing> Of(Panel panel, string project, SheetSettings settings, IEnumerable<Finding> findings, PanelTwin? twin = null, StackedPanels? stack = null)
     {
         ArgumentNullException.ThrowIfNull(panel);
-        ArgumentNullException.ThrowIfNull(lengths);
-        return new PanelSheet(panel, project, lengths, [.. findings.Where(f => f.Panels.Contains(panel.Id))], twin, stack).Drawn();
+        ArgumentNullException.ThrowIfNull(settings);
+        return new PanelSheet(panel, project, settings, [.. findings.Where(f => f.Panels.Contains(panel.Id))], twin, stack).Drawn();
     }
+
+    private LengthStyle Lengths => settings.Lengths;
+
+    private double Small => settings.Small;
+
+    private double Normal => settings.Normal;
+
+    private double Large => settings.Standard.Large;
 
     private ImmutableArray<Drawing> Drawn()
     {
-        var layouts = PanelLayout.Of(panel, lengths, list, rows, size => SheetFrame.Wrapped(size, notes.Lines()).Length, !withheldBy.IsEmpty);
+        var layouts = PanelLayout.Of(panel, settings, list, rows, size => SheetFrame.Wrapped(size, notes.Lines(), settings).Length, !withheldBy.IsEmpty);
         // The best that shows every place on its scale; a list holds them all anyway.
         var layout = layouts.FirstOrDefault(l => View(l).HasScales) ?? layouts[0];
         var view = View(layout);
@@ -67,7 +72,7 @@ public sealed class PanelSheet
         if (first.Sum(c => c.Length) < lines.Length) first = PanelList.Columns(lines, layout.PerColumn - 1, layout.Columns);
         var rest = lines.Skip(first.Sum(c => c.Length)).ToImmutableArray();
         var more = new List<ImmutableArray<ImmutableArray<ListLine>>>();
-        var listOnly = PanelLayout.ListOnly(lengths);
+        var listOnly = PanelLayout.ListOnly(settings);
         while (!rest.IsEmpty)
         {
             more.Add(PanelList.Columns(rest, listOnly.PerColumn, listOnly.Columns));
@@ -88,7 +93,7 @@ public sealed class PanelSheet
         var (hasScales, hasGrain) = (true, false);
         foreach (var piece in layout.Pieces)
         {
-            var (view, dimensions) = (new PanelView(piece, groups), new PanelDimensions(piece, lengths, rows));
+            var (view, dimensions) = (new PanelView(piece, groups, Small), new PanelDimensions(piece, settings, rows));
             var start = entities.Count;
             entities.AddRange(view.Shape());
             entities.AddRange(dimensions.Overall());
@@ -103,7 +108,7 @@ public sealed class PanelSheet
                 if (finding.Where is { } where && where.Panel == panel.Id && Pointed(piece, where.Box) is { } box) entities.Add(box);
         }
 
-        if (panel.Board.HasGrain && !hasGrain) entities.AddRange(PanelView.GrainArrow(new(layout.Top.Max.X - Rim - 12, layout.Top.Max.Y - Rim - Large), 24));
+        if (panel.Board.HasGrain && !hasGrain) entities.AddRange(PanelView.GrainArrow(new(layout.Top.Max.X - Rim - 12, layout.Top.Max.Y - Rim - Large), 24, Small));
         return (entities.ToImmutable(), hasScales);
     }
 
@@ -111,12 +116,12 @@ public sealed class PanelSheet
     {
         var (enlarged, reduced) = layout.Factor > 1 ? ((int)layout.Factor, 1) : (1, (int)Math.Round(1 / layout.Factor));
         var fields = new TitleFields(panel.Id, "Panel drawing", project, sheet, sheets, reduced, notes.Material) { Enlarged = enlarged, NoteLabel = "Material" };
-        var frame = SheetFrame.Of(layout.Size, fields, lengths, sheet == 1 ? SheetFrame.Wrapped(layout.Size, notes.Lines()) : []);
+        var frame = SheetFrame.Of(layout.Size, fields, settings, sheet == 1 ? SheetFrame.Wrapped(layout.Size, notes.Lines(), settings) : []);
         var bores = panel.Features.OfType<Bore>().Count();
         var of = sheets > 1 ? string.Create(CultureInfo.InvariantCulture, $", sheet {sheet} of {sheets}") : "";
         return new Drawing(
             $"{panel.Id} of {project}{of}",
-            string.Create(CultureInfo.InvariantCulture, $"Panel {panel.Id}, {lengths.Print(panel.Length.Value)} by {lengths.Print(panel.Width.Value)}, {lengths.PrintFine(panel.Thickness.Value)} thick ({lengths.Statement}), of {panel.Board.Name}, with {bores} bores, drawn {enlarged}:{reduced}, inside face up{of}."),
+            string.Create(CultureInfo.InvariantCulture, $"Panel {panel.Id}, {Lengths.Print(panel.Length.Value)} by {Lengths.Print(panel.Width.Value)}, {Lengths.PrintFine(panel.Thickness.Value)} thick ({Lengths.Statement}), of {panel.Board.Name}, with {bores} bores, drawn {enlarged}:{reduced}, inside face up{of}."),
             layout.Size.Page, [.. frame, .. Heading(layout), .. entities]);
     }
 
@@ -144,11 +149,11 @@ public sealed class PanelSheet
         if (!layout.IsBelow) yield return new SegmentEntity(RuleLayer, new Segment(new(list.Min.X, layout.Top.Min.Y), new(frame.Max.X, layout.Top.Min.Y)));
     }
 
-    private static IEnumerable<Entity> Set(PanelLayout layout, ImmutableArray<ImmutableArray<ListLine>> columns) => columns.SelectMany((column, c) => column.Select((line, i) =>
-        new TextEntity(ListLayer, new(layout.List.Min.X + Rim + c * layout.ColumnWidth + line.Indent * ListLine.Step, layout.List.Max.Y - 5 - i * ListLine.Pitch), Small, line.Text)));
+    private IEnumerable<Entity> Set(PanelLayout layout, ImmutableArray<ImmutableArray<ListLine>> columns) => columns.SelectMany((column, c) => column.Select((line, i) =>
+        new TextEntity(ListLayer, new(layout.List.Min.X + Rim + c * layout.ColumnWidth + line.Indent * ListLine.Step, layout.List.Max.Y - 5 - i * layout.Pitch), Small, line.Text)));
 
-    private static IEnumerable<Entity> GoesOn(PanelLayout layout) =>
-        [new TextEntity(HeadingLayer, new(layout.List.Min.X + Rim + (layout.Columns - 1) * layout.ColumnWidth, layout.List.Max.Y - 5 - (layout.PerColumn - 1) * ListLine.Pitch), Small, "more on the next sheet")];
+    private IEnumerable<Entity> GoesOn(PanelLayout layout) =>
+        [new TextEntity(HeadingLayer, new(layout.List.Min.X + Rim + (layout.Columns - 1) * layout.ColumnWidth, layout.List.Max.Y - 5 - (layout.PerColumn - 1) * layout.Pitch), Small, "more on the next sheet")];
 
     private IEnumerable<Entity> Stamp(PanelLayout layout)
     {

@@ -4,7 +4,10 @@ using ShopDrawings.Kernel;
 namespace ShopDrawings.Drafting;
 
 /// <summary>The view of a panel, or of a piece of it, as it lies inside face up. What is dashed lies on the outside face or in an edge.</summary>
-internal sealed class PanelView(PanelPiece piece, ImmutableArray<FeatureGroup> groups)
+/// <param name="piece">What is drawn.</param>
+/// <param name="groups">The features with their letters.</param>
+/// <param name="height">Height of the letters in mm.</param>
+internal sealed class PanelView(PanelPiece piece, ImmutableArray<FeatureGroup> groups, double height)
 {
     private static readonly Layer TextLayer = new("TEXT", Role.Lettering, "Letters, places and names of edges");
     private static readonly Layer OutlineLayer = new("OUTLINE", Role.Outline, "Edge of the finished panel");
@@ -48,8 +51,8 @@ internal sealed class PanelView(PanelPiece piece, ImmutableArray<FeatureGroup> g
                     _ => throw new InvalidOperationException($"{feature.GetType().Name} has no place."),
                 };
                 if (!piece.Holds(centre.X)) continue;
-                if (feature is CutOut && placer.PlaceIn(TextLayer, piece.OnPaper(centre), group.Tag, ListLine.Height) is { } within) yield return within;
-                else if (placer.Place(TextLayer, piece.OnPaper(centre), radius * piece.Factor, group.Tag, ListLine.Height) is { } tag) yield return tag;
+                if (feature is CutOut && placer.PlaceIn(TextLayer, piece.OnPaper(centre), group.Tag, height) is { } within) yield return within;
+                else if (placer.Place(TextLayer, piece.OnPaper(centre), radius * piece.Factor, group.Tag, height) is { } tag) yield return tag;
             }
     }
 
@@ -68,14 +71,14 @@ internal sealed class PanelView(PanelPiece piece, ImmutableArray<FeatureGroup> g
                 var box = GrainBox(middle + step, length);
                 if (box.Min.X < within.Min.X || box.Max.X > within.Max.X || box.Min.Y < within.Min.Y || box.Max.Y > within.Max.Y || !space.IsFree(box.Grown(1))) continue;
                 space.Take(box);
-                return GrainArrow(middle + step, length);
+                return GrainArrow(middle + step, length, height);
             }
 
         return [];
     }
 
     /// <summary>An arrow both ways along x, with a word above.</summary>
-    public static ImmutableArray<Entity> GrainArrow(Point2 middle, double length)
+    public static ImmutableArray<Entity> GrainArrow(Point2 middle, double length, double height)
     {
         const double Head = 3, HalfWidth = 0.8;
         var (left, right) = (middle - new Point2(length / 2, 0), middle + new Point2(length / 2, 0));
@@ -83,11 +86,11 @@ internal sealed class PanelView(PanelPiece piece, ImmutableArray<FeatureGroup> g
         return
         [
             new SegmentEntity(GrainLayer, new Segment(left, right)), Arrow(left, Head), Arrow(right, -Head),
-            new TextEntity(GrainLayer, middle + new Point2(0, 1.2), ListLine.Height, "grain", Anchor.BaseCentre),
+            new TextEntity(GrainLayer, middle + new Point2(0, 1.2), height, "grain", Anchor.BaseCentre),
         ];
     }
 
-    private static Box2 GrainBox(Point2 middle, double length) => new(middle - new Point2(length / 2, 1), middle + new Point2(length / 2, 1.2 + 1.3 * ListLine.Height));
+    private Box2 GrainBox(Point2 middle, double length) => new(middle - new Point2(length / 2, 1), middle + new Point2(length / 2, 1.2 + 1.3 * height));
 
     private IEnumerable<Entity> Drawn(Feature feature) => feature switch
     {

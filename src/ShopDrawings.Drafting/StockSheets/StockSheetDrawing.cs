@@ -11,15 +11,9 @@ namespace ShopDrawings.Drafting;
 /// </summary>
 public sealed class StockSheetDrawing
 {
-    private const double Small = 2.5;
-    private const double Normal = 3.5;
-    private const double Large = 5;
     private const double Rim = 3;
-    private const double HeadingHeight = 10;
-    private const double Above = 11;
-    private const double Below = 5;
+    private const double DimensionDistance = 5;
     private const double Beside = 13;
-    private const double ListPitch = 4.5;
 
     private static readonly Layer HeadingLayer = new("HEADING", Role.Lettering, "Name of the sheet");
     private static readonly Layer SheetLayer = new("SHEET", Role.VisibleEdge, "Edges of the stock sheet");
@@ -35,21 +29,35 @@ public sealed class StockSheetDrawing
     private static readonly Layer WarningLayer = new("WARNING", Role.Warning, "What the checks found");
 
     private readonly StockSheet sheet;
-    private readonly LengthStyle lengths;
+    private readonly SheetSettings settings;
 
-    private StockSheetDrawing(StockSheet sheet, LengthStyle lengths) => (this.sheet, this.lengths) = (sheet, lengths);
+    private StockSheetDrawing(StockSheet sheet, SheetSettings settings) => (this.sheet, this.settings) = (sheet, settings);
 
     /// <summary>Draws a sheet.</summary>
     /// <param name="sheet">The sheet.</param>
-    /// <param name="lengths">How lengths are printed; in inches on US paper.</param>
+    /// <param name="settings">What all sheets share.</param>
     /// <param name="number">The number of this drawing among those of its kind, from 1.</param>
     /// <param name="count">How many there are.</param>
-    public static Drawing Of(StockSheet sheet, LengthStyle lengths, int number, int count)
+    public static Drawing Of(StockSheet sheet, SheetSettings settings, int number, int count)
     {
         ArgumentNullException.ThrowIfNull(sheet);
-        ArgumentNullException.ThrowIfNull(lengths);
-        return new StockSheetDrawing(sheet, lengths).Draw(number, count);
+        ArgumentNullException.ThrowIfNull(settings);
+        return new StockSheetDrawing(sheet, settings).Draw(number, count);
     }
+
+    private double Small => settings.Small;
+
+    private double Normal => settings.Normal;
+
+    private double Large => settings.Standard.Large;
+
+    private double ListPitch => Small + 2;
+
+    private double HeadingHeight => Rim + Large;
+
+    private double Above => DimensionDistance + Normal + 1.5;
+
+    private double Below => Small + 1.7;
 
     private double Length => sheet.Plan.Stock.Length / 1e6;
 
@@ -58,21 +66,19 @@ public sealed class StockSheetDrawing
     private Drawing Draw(int number, int count)
     {
         var notes = Notes();
-        var choice = SheetChoice.Of(lengths.IsInches ? SheetSize.Inch : SheetSize.Metric, notes, Needed);
+        var choice = SheetChoice.Of(settings, notes, Needed);
         var (size, scale) = (choice.Size, choice.Scale);
-        var lines = SheetFrame.Wrapped(size, notes);
+        var lines = SheetFrame.Wrapped(size, notes, settings);
         var room = size.Room(lines.Length);
-        var labels = Labels(scale, default);
-        var list = Columns(labels.List, room.Width);
-        var listHeight = list.Rows * ListPitch + (list.Rows > 0 ? 3 : 0);
-        var corner = new Point2(room.Centre.X - (Length / scale + Beside) / 2, room.Min.Y + listHeight + Below + (room.Height - listHeight - HeadingHeight - Width / scale - Above - Below) / 2);
-        labels = Labels(scale, corner);
+        var list = ListOf(Labels(scale, default).List, size, lines.Length);
+        var corner = new Point2(room.Centre.X - (Length / scale + Beside) / 2, room.Min.Y + list.Above + Below + (room.Height - list.Above - HeadingHeight - Width / scale - Above - Below) / 2);
+        var labels = Labels(scale, corner);
         var fields = new TitleFields(sheet.Name, "Cutting plan", sheet.Project, number, count, scale, sheet.Material) { NoteLabel = "Material" };
         return new Drawing(
             $"{sheet.Name} of {sheet.Project}",
-            string.Create(CultureInfo.InvariantCulture, $"Stock sheet {sheet.Name}, {Print(sheet.Plan.Stock.Length)} by {Print(sheet.Plan.Stock.Width)} ({lengths.Statement}), {sheet.Material}, with {sheet.Panels.Length} panels, drawn 1:{scale}."),
+            string.Create(CultureInfo.InvariantCulture, $"Stock sheet {sheet.Name}, {Print(sheet.Plan.Stock.Length)} by {Print(sheet.Plan.Stock.Width)} ({settings.Lengths.Statement}), {sheet.Material}, with {sheet.Panels.Length} panels, drawn 1:{scale}."),
             size.Page,
-            [.. SheetFrame.Of(size, fields, lengths, lines), .. Heading(room), .. Picture(scale, corner, labels), .. Listed(list, room), .. Stamp(room)]);
+            [.. SheetFrame.Of(size, fields, settings, lines), .. Heading(room), .. Picture(scale, corner, labels), .. Listed(list), .. Stamp(room)]);
     }
 
     // What a scale needs on a sheet of paper; one at which a narrow panel would bear no letter needs too much.
@@ -82,12 +88,11 @@ public sealed class StockSheetDrawing
         var (w, h) = (Length / scale, Width / scale);
         var isLast = scale >= 20;
         if (!labels.IsComplete && !isLast) return (new(double.PositiveInfinity, 0), 0);
-        var list = Columns(labels.List, size.Frame.Width);
-        var height = h + HeadingHeight + Above + Below + (list.Rows > 0 ? list.Rows * ListPitch + 3 : 0);
-        return (new(w + Beside + 8, height), w * h);
+        var list = ListOf(labels.List, size, SheetFrame.Wrapped(size, Notes(), settings).Length);
+        return (new(w + Beside + 8, h + HeadingHeight + Above + Below + list.Above), w * h);
     }
 
-    private StockSheetLabels Labels(int scale, Point2 corner) => new(sheet, lengths, a => OnPaper(a, scale, corner));
+    private StockSheetLabels Labels(int scale, Point2 corner) => new(sheet, settings, a => OnPaper(a, scale, corner));
 
     private static Box2 OnPaper(SheetArea a, int scale, Point2 corner) =>
         new(corner + new Point2(a.X, a.Y) * (1e-6 / scale), corner + new Point2(a.X + a.AlongX, a.Y + a.AlongY) * (1e-6 / scale));
@@ -115,8 +120,8 @@ public sealed class StockSheetDrawing
             entities.Add(new HatchEntity(OffcutLayer, Outline(box), [.. text.Select(Outline)], new HatchPattern(45, 2.5)));
         }
 
-        entities.Add(new LinearDimension(SizeLayer, new(whole.Min.X, whole.Max.Y), whole.Max, whole.Max + new Point2(0, 6), false, Print(stock.Length), Normal));
-        entities.Add(new LinearDimension(SizeLayer, new(whole.Max.X, whole.Min.Y), whole.Max, whole.Max + new Point2(7, 0), true, Print(stock.Width), Normal));
+        entities.Add(new LinearDimension(SizeLayer, new(whole.Min.X, whole.Max.Y), whole.Max, whole.Max + new Point2(0, DimensionDistance), false, Print(stock.Length), Normal) { Factor = scale, Standard = settings.Standard });
+        entities.Add(new LinearDimension(SizeLayer, new(whole.Max.X, whole.Min.Y), whole.Max, whole.Max + new Point2(DimensionDistance + 1, 0), true, Print(stock.Width), Normal) { Factor = scale, Standard = settings.Standard });
         var space = new FreeSpace(entities.Where(e => e is not HatchEntity));
         foreach (var hatch in entities.OfType<HatchEntity>()) space.Take(hatch.Bounds);
         foreach (var panel in sheet.Panels) Take(space, entities, Grain(panel, OnPaper(StockSheetLabels.Area(panel.Place), scale, corner), space));
@@ -185,7 +190,7 @@ public sealed class StockSheetDrawing
     }
 
     // The number of a cut: outside the sheet where the cut runs out of it, else beside its line, first on the side of what comes off.
-    private static TextEntity? Number(PlacedCut cut, int scale, Point2 corner, FreeSpace space, Box2 whole)
+    private TextEntity? Number(PlacedCut cut, int scale, Point2 corner, FreeSpace space, Box2 whole)
     {
         const double Clear = 1.1, Out = 1.4, Outside = 5;
         var (piece, comes) = (OnPaper(cut.Piece, scale, corner), OnPaper(cut.Comes, scale, corner));
@@ -223,7 +228,7 @@ public sealed class StockSheetDrawing
 
     private IEnumerable<Entity> Heading(Box2 room)
     {
-        var at = new Point2(room.Min.X + Rim, room.Max.Y - Rim - Large);
+        var at = new Point2(room.Min.X + Rim, room.Max.Y - Rim + 1 - Large);
         yield return new TextEntity(HeadingLayer, at, Large, SheetFrame.Fitted(sheet.Name, Large, room.Width / 2));
         var from = Math.Min(Lettering.Width(sheet.Name, Large), room.Width / 2) + 5;
         var stock = $"{Print(sheet.Plan.Stock.Length)} × {Print(sheet.Plan.Stock.Width)}, {(sheet.Panels.Length == 1 ? "1 panel" : string.Create(CultureInfo.InvariantCulture, $"{sheet.Panels.Length} panels"))}, {(100 * sheet.Plan.Yield).ToString("0.0", CultureInfo.InvariantCulture)} % used";
@@ -239,19 +244,24 @@ public sealed class StockSheetDrawing
         yield return new TextEntity(WarningLayer, new(room.Centre.X, low.Y + 1.6), Small, SheetFrame.Fitted($"{string.Join(", ", sheet.Withheld)}: see findings.json", Small, 136), Anchor.BaseCentre);
     }
 
-    // Lines of the list in as many columns as the width holds.
-    private static (ImmutableArray<string> Lines, int Columns, int Rows, double Pitch) Columns(ImmutableArray<string> lines, double width)
+    // The list beside the title block below the notes where it finds room there, else above it; in as many columns as the width holds.
+    private (ImmutableArray<string> Lines, int Rows, double Pitch, Point2 Corner, double Width, double Above) ListOf(ImmutableArray<string> lines, SheetSize size, int notes)
     {
-        if (lines.IsEmpty) return (lines, 0, 0, 0);
+        if (lines.IsEmpty) return (lines, 0, 0, default, 0, 0);
         var pitch = lines.Max(l => Lettering.Width(l, Small)) + 6;
-        var columns = Math.Max(1, (int)((width - 2 * Rim) / pitch));
-        return (lines, columns, (lines.Length + columns - 1) / columns, pitch);
+        int Rows(double width) => (int)Math.Ceiling(lines.Length / Math.Max(1, Math.Floor((width + 6) / pitch)));
+        var (frame, block) = (size.Frame, size.TitleBlock);
+        var (width, high) = (block.Min.X - frame.Min.X - 2 * Rim, block.Height - Rim - notes * SheetFrame.NotePitch - Rim);
+        if (size.HasRoomBesideTitle && pitch - 6 <= width && Rows(width) is var rows && rows * ListPitch <= high)
+            return (lines, rows, pitch, new(frame.Min.X + Rim, block.Max.Y - Rim - notes * SheetFrame.NotePitch - Small), width, 0);
+        var (room, all) = (size.Room(notes), Rows(frame.Width - 2 * Rim));
+        return (lines, all, pitch, new(room.Min.X + Rim, room.Min.Y + 2 + (all - 1) * ListPitch), frame.Width - 2 * Rim, all * ListPitch + 3);
     }
 
-    private static IEnumerable<Entity> Listed((ImmutableArray<string> Lines, int Columns, int Rows, double Pitch) list, Box2 room) => list.Lines.Select((line, i) =>
-        new TextEntity(ListLayer, new(room.Min.X + Rim + i / list.Rows * list.Pitch, room.Min.Y + 2 + (list.Rows - 1 - i % list.Rows) * ListPitch), Small, SheetFrame.Fitted(line, Small, room.Width - 2 * Rim)));
+    private IEnumerable<Entity> Listed((ImmutableArray<string> Lines, int Rows, double Pitch, Point2 Corner, double Width, double Above) list) => list.Lines.Select((line, i) =>
+        new TextEntity(ListLayer, list.Corner + new Point2(i / list.Rows * list.Pitch, -(i % list.Rows) * ListPitch), Small, SheetFrame.Fitted(line, Small, list.Width)));
 
-    private string Print(long nanometres) => lengths.Print(nanometres / 1e6);
+    private string Print(long nanometres) => settings.Lengths.Print(nanometres / 1e6);
 
     private static bool Within(Point2 p, Box2 box) => p.X > box.Min.X && p.X < box.Max.X && p.Y > box.Min.Y && p.Y < box.Max.Y;
 

@@ -10,23 +10,20 @@ namespace ShopDrawings.Drafting;
 /// </summary>
 internal sealed class StockSheetLabels
 {
-    private const double Small = 2.5;
-    private const double Normal = 3.5;
     private const double Margin = 1.8;
     private const double Apart = 1.9;
 
     private static readonly Layer NameLayer = new("NAMES", Role.Lettering, "Names and sizes of the panels");
     private static readonly Layer OffcutTextLayer = new("OFFCUT_SIZES", Role.Lettering, "Sizes of the offcuts");
 
-    private readonly LengthStyle lengths;
-    private readonly Func<SheetArea, Box2> onPaper;
+    private readonly SheetSettings settings;
     private readonly ImmutableArray<string>.Builder list = ImmutableArray.CreateBuilder<string>();
     private readonly ImmutableArray<Entity>.Builder texts = ImmutableArray.CreateBuilder<Entity>();
 
     /// <summary>Letters all that lies on a sheet.</summary>
-    public StockSheetLabels(StockSheet sheet, LengthStyle lengths, Func<SheetArea, Box2> onPaper)
+    public StockSheetLabels(StockSheet sheet, SheetSettings settings, Func<SheetArea, Box2> onPaper)
     {
-        (this.lengths, this.onPaper) = (lengths, onPaper);
+        this.settings = settings;
         foreach (var panel in sheet.Panels)
         {
             var size = Size(panel.Place.IsTurned ? panel.Place.AlongY : panel.Place.AlongX, panel.Place.IsTurned ? panel.Place.AlongX : panel.Place.AlongY);
@@ -36,6 +33,10 @@ internal sealed class StockSheetLabels
         foreach (var offcut in Offcuts(sheet))
             if (InOneLine(OffcutTextLayer, onPaper(offcut).Grown(-1), Size(offcut.AlongX, offcut.AlongY)) is { } text) texts.Add(text);
     }
+
+    private double Small => settings.Small;
+
+    private double Normal => settings.Normal;
 
     /// <summary>The texts.</summary>
     public ImmutableArray<Entity> Texts => texts.ToImmutable();
@@ -54,7 +55,7 @@ internal sealed class StockSheetLabels
     /// <summary>Where a part lies.</summary>
     public static SheetArea Area(ShopDrawings.Cutting.Placement place) => new(place.X, place.Y, place.AlongX, place.AlongY);
 
-    private string Size(long a, long b) => $"{lengths.Print(a / 1e6)} × {lengths.Print(b / 1e6)}";
+    private string Size(long a, long b) => $"{settings.Lengths.Print(a / 1e6)} × {settings.Lengths.Print(b / 1e6)}";
 
     private void Letter(Box2 box, string name, string size)
     {
@@ -93,7 +94,7 @@ internal sealed class StockSheetLabels
         return false;
     }
 
-    private static TextEntity? InOneLine(Layer layer, Box2 inner, string text)
+    private TextEntity? InOneLine(Layer layer, Box2 inner, string text)
     {
         foreach (var upright in new[] { false, true })
         {

@@ -37,6 +37,7 @@ internal sealed class Body
     private ImmutableArray<FlatSurface> surfaces;
     private ImmutableArray<Wall> walls;
     private ImmutableArray<Prism> prisms;
+    private Box3? bounds;
 
     /// <summary>The axis the slabs lie across: 0 x, 1 y, 2 z.</summary>
     public int Axis { get; }
@@ -112,7 +113,7 @@ internal sealed class Body
         [new Slab(Rounded(box.Min.Z), Rounded(box.Max.Z), [new(Contour.Rectangle(Rounded(box.Min.X), Rounded(box.Min.Y), Rounded(box.Max.X), Rounded(box.Max.Y)), [])])], [], []);
 
     /// <summary>The block around it.</summary>
-    public Box3 Bounds => Slabs.SelectMany(s => s.Pieces.Select(p => Box3.Between(InSpace(Axis, s.Low, p.Outline.Bounds.Min), InSpace(Axis, s.High, p.Outline.Bounds.Max))))
+    public Box3 Bounds => bounds ??= Slabs.SelectMany(s => s.Pieces.Select(p => Box3.Between(InSpace(Axis, s.Low, p.Outline.Bounds.Min), InSpace(Axis, s.High, p.Outline.Bounds.Max))))
         .Aggregate((a, b) => a.Union(b));
 
     /// <summary>The same body moved; nothing else changes.</summary>
@@ -132,6 +133,9 @@ internal sealed class Body
     /// <summary>What of it lies beyond a plane across an axis: above the level or below it. Nothing where it lies all on the other side.</summary>
     public Body? Beyond(int axis, double level, bool isAbove)
     {
+        var (least, most) = (Bounds.Min.Along(axis), Bounds.Max.Along(axis));
+        if (isAbove ? most <= level + Tolerance.Length : least >= level - Tolerance.Length) return null;
+        if (isAbove ? least >= level - Tolerance.Length : most <= level + Tolerance.Length) return this;
         bool Stays(double at) => isAbove ? at >= level - Tolerance.Length : at <= level + Tolerance.Length;
         var slabs = new List<Slab>();
         foreach (var slab in Slabs)

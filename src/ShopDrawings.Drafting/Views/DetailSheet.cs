@@ -19,7 +19,7 @@ internal sealed class DetailSheet
     // A gap or a set-back is no longer than this.
     private const double Longest = 60;
 
-    private const double Caption = 7, Letter = 3.5, Between = 3;
+    private const double Caption = 7, Between = 3;
 
     private static readonly Layer CaptionLayer = new("MARKS", Role.Lettering, "Letters of sections and details");
 
@@ -34,21 +34,21 @@ internal sealed class DetailSheet
     public List<ViewSheet> Marked { get; }
 
     /// <summary>The details of some sheets; nothing where every section is drawn as large as they are, or cuts no corner.</summary>
-    public static DetailSheet? Of(IReadOnlyList<ViewSheet> sheets, ViewSizes sizes, LengthStyle lengths)
+    public static DetailSheet? Of(IReadOnlyList<ViewSheet> sheets, ViewSizes sizes, SheetSettings settings)
     {
         var details = new List<(string Sheet, DetailMark Mark, string Of, ViewLayout Layout)>();
-        foreach (var sheet in sheets.Where(s => s.View.Plane is not null && s.Scale(lengths) > Smallest))
+        foreach (var sheet in sheets.Where(s => s.View.Plane is not null && s.Scale(settings) > Smallest))
             foreach (var (window, below, left) in Corners(sheet.View, sizes))
             {
                 var view = sheet.View.Within(window);
                 if (view.Cut.Count() < 2) continue;
                 var letter = ((char)('C' + details.Count)).ToString();
                 var spans = Spans(view, sheet.View.Projection.Map(sizes.Carcass), window, below ? ViewSide.Below : ViewSide.Above, left ? ViewSide.Left : ViewSide.Right);
-                details.Add((sheet.Name, new DetailMark(letter, window), sheet.Letter, new ViewLayout(view, spans, lengths)));
+                details.Add((sheet.Name, new DetailMark(letter, window), sheet.Letter, new ViewLayout(view, spans, settings)));
             }
 
         if (details.Count == 0) return null;
-        foreach (var (size, scale) in (lengths.IsInches ? SheetSize.Inch : SheetSize.Metric).SelectMany(size => Enumerable.Range(1, Smallest).Select(scale => (size, scale))))
+        foreach (var (size, scale) in settings.Standard.Sheets.SelectMany(size => Enumerable.Range(1, Smallest).Select(scale => (size, scale))))
         {
             var (columns, rows) = Grid(size, Cell(details.Select(d => d.Layout), scale));
             if (columns * rows < details.Count) continue;
@@ -59,7 +59,7 @@ internal sealed class DetailSheet
     }
 
     /// <summary>The sheet.</summary>
-    public Drawing Draw(string project, LengthStyle lengths, string note, int number, int count)
+    public Drawing Draw(string project, SheetSettings settings, string note, int number, int count)
     {
         var (room, cell) = (size.Room(0), Cell(details.Select(d => d.Layout), scale));
         var columns = Math.Min(Grid(size, cell).Columns, details.Length);
@@ -72,13 +72,13 @@ internal sealed class DetailSheet
             var middle = new Point2(room.Min.X + (i % columns + 0.5) * pitch.X, room.Max.Y - (i / columns + 0.5) * pitch.Y) - new Point2(0, Caption / 2);
             var corner = middle - around.Centre;
             entities.AddRange(layout.Draw(scale, corner));
-            entities.Add(new TextEntity(CaptionLayer, new(middle.X, corner.Y + around.Max.Y + 3), Letter, $"{mark.Letter}  (of {of}–{of})", Anchor.BaseCentre));
+            entities.Add(new TextEntity(CaptionLayer, new(middle.X, corner.Y + around.Max.Y + 3), settings.Normal, $"{mark.Letter}  (of {of}–{of})", Anchor.BaseCentre));
         }
 
         const string Title = "Details of the sections";
         var fields = new TitleFields(Title, "Detail", project, number, count, scale, note);
         return new Drawing($"{project}: {Title}", string.Create(CultureInfo.InvariantCulture, $"Corners of {project} in section, scale 1:{scale}."), size.Page,
-            [.. SheetFrame.Of(size, fields, lengths, []), .. entities]);
+            [.. SheetFrame.Of(size, fields, settings, []), .. entities]);
     }
 
     private static Point2 Cell(IEnumerable<ViewLayout> layouts, int scale) =>

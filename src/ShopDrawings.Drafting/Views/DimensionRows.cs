@@ -27,44 +27,44 @@ internal sealed record Span(double From, double To, ViewSide Side, string What);
 
 /// <summary>
 /// Sorts lengths into rows beside a view: short ones near it, so that extension lines cross few dimension lines, ten millimetres from the view
-/// and then eight apart. In a row nothing touches; no extension line runs through a text.
+/// and then eight apart, or more where level texts stand in upright lines. In a row nothing touches; no extension line runs through a text.
 /// </summary>
 internal sealed class DimensionRows
 {
-    /// <summary>Lettering height in mm.</summary>
-    public const double Height = 2.5;
-
-    private const double First = 10;
-    private const double Apart = 8;
+    private const double Clear = 0.7;
     private const int MostRows = 9;
 
     private readonly List<Placed> placed = [];
     private readonly List<Span> leftOut = [];
+    private readonly SheetSettings settings;
+    private readonly int scale;
 
-    private DimensionRows()
+    private DimensionRows(SheetSettings settings, int scale) => (this.settings, this.scale) = (settings, scale);
+
+    private double Height => settings.Small;
+
+    private double First => 4 * Height;
+
+    private double Apart => 3.2 * Height;
+
+    // A length in its row; all in mm on paper along the side, the width of its text too.
+    private sealed record Placed(Span Span, ViewSide Side, int Row, double From, double To, DimensionPlace Place, double Width)
     {
-    }
-
-    // A length in its row; all in mm on paper along the side.
-    private sealed record Placed(Span Span, ViewSide Side, int Row, double From, double To, double TextFrom, double TextTo)
-    {
-        private const double Tail = 2 * DimensionProportions.ArrowLength * Height;
-
-        private bool IsShort => To - From < 3 * DimensionProportions.ArrowLength * Height;
+        public (double From, double To) Text => (From + Place.Text - Place.HalfText, From + Place.Text + Place.HalfText);
 
         /// <summary>What it takes of its row.</summary>
-        public (double From, double To) Reach => (Math.Min(TextFrom - 0.6, IsShort ? From - Tail - 0.6 : From), Math.Max(TextTo + 0.6, IsShort ? To + Tail + 0.6 : To));
+        public (double From, double To) Reach => (From + Place.Reach.From - 0.6, From + Place.Reach.To + 0.6);
     }
 
     /// <summary>Lengths that found no row.</summary>
     public IReadOnlyList<Span> LeftOut => leftOut;
 
     /// <summary>Rows for lengths at a scale 1:n. Of lengths between the same ends one is left.</summary>
-    public static DimensionRows Of(IEnumerable<Span> spans, int scale, LengthStyle lengths)
+    public static DimensionRows Of(IEnumerable<Span> spans, int scale, SheetSettings settings)
     {
-        var rows = new DimensionRows();
+        var rows = new DimensionRows(settings, scale);
         var unique = spans.DistinctBy(s => (s.Side is ViewSide.Below or ViewSide.Above, Math.Round(s.From, 3), Math.Round(s.To, 3)));
-        foreach (var span in unique.Where(s => s.To - s.From > 0.05).OrderBy(s => Math.Round(s.To - s.From, 3)).ThenBy(s => s.From)) rows.Place(span, scale, lengths);
+        foreach (var span in unique.Where(s => s.To - s.From > 0.05).OrderBy(s => Math.Round(s.To - s.From, 3)).ThenBy(s => s.From)) rows.Place(span);
         return rows;
     }
 
@@ -72,7 +72,21 @@ internal sealed class DimensionRows
     public double Reach(ViewSide side)
     {
         var rows = placed.Where(p => p.Side == side).Select(p => p.Row + 1).DefaultIfEmpty().Max();
-        return rows == 0 ? 4 : First + (rows - 1) * Apart + 6;
+        return rows == 0 ? 4 : Away(side, rows - 1) + (IsLevelIn(side) ? Half(side, rows - 1) + 2 : 2.4 * Height);
+    }
+
+    // Level texts reach out to both sides of an upright line.
+    private bool IsLevelIn(ViewSide side) => settings.Standard.IsTextInLine && side is ViewSide.Left or ViewSide.Right;
+
+    private double Half(ViewSide side, int row) => placed.Where(p => p.Side == side && p.Row == row).Select(p => p.Width / 2).DefaultIfEmpty().Max();
+
+    // From the view to the dimension lines of a row.
+    private double Away(ViewSide side, int row)
+    {
+        if (!IsLevelIn(side)) return First + row * Apart;
+        var away = Math.Max(First, Half(side, 0) + Apart / 2);
+        for (var i = 1; i <= row; i++) away += Math.Max(Apart, Half(side, i - 1) + Half(side, i) + 2);
+        return away;
     }
 
     /// <summary>How far texts reach beyond the view's ends along the sides, in mm: to the left, below, to the right, above.</summary>
@@ -89,11 +103,10 @@ internal sealed class DimensionRows
     /// <summary>The dimensions beside a view.</summary>
     /// <param name="layer">Their layer.</param>
     /// <param name="view">Where the view lies on paper.</param>
-    /// <param name="lengths">How lengths are printed.</param>
-    public IEnumerable<Entity> Draw(Layer layer, Box2 view, LengthStyle lengths) => placed.Select(p =>
+    public IEnumerable<Entity> Draw(Layer layer, Box2 view) => placed.Select(p =>
     {
-        var away = First + p.Row * Apart;
-        var text = lengths.Print(p.Span.To - p.Span.From);
+        var away = Away(p.Side, p.Row);
+        var text = settings.Lengths.Print(p.Span.To - p.Span.From);
         var isUpright = p.Side is ViewSide.Left or ViewSide.Right;
         var (edge, line) = p.Side switch
         {
@@ -103,26 +116,27 @@ internal sealed class DimensionRows
             _ => (view.Max.X, view.Max.X + away),
         };
         Point2 At(double along, double across) => isUpright ? new(across, view.Min.Y + along) : new(view.Min.X + along, across);
-        return new LinearDimension(layer, At(p.From, edge), At(p.To, edge), At(p.From, line), isUpright, text, Height);
+        return new LinearDimension(layer, At(p.From, edge), At(p.To, edge), At(p.From, line), isUpright, text, Height) { Factor = scale, Standard = settings.Standard };
     });
 
-    private void Place(Span span, int scale, LengthStyle lengths)
+    private void Place(Span span)
     {
         var (from, to) = (span.From / scale, span.To / scale);
-        var width = Lettering.Width(lengths.Print(span.To - span.From), Height);
-        var isWide = width + 2 * DimensionProportions.TextGap * Height > to - from;
-        var side = (isWide, span.Side) switch
+        var width = Lettering.Width(settings.Lengths.Print(span.To - span.From), Height);
+        var isUpright = span.Side is ViewSide.Left or ViewSide.Right;
+        var place = DimensionPlace.Of(to - from, width, Height, settings.Standard, isUpright ? 0 : 1, isUpright ? 1 : 0);
+        // A text over the ends of its extension lines only stands free above and at the left; one in the line stands free everywhere.
+        var mustTurn = place.IsWide && !settings.Standard.IsTextInLine;
+        var side = (mustTurn, span.Side) switch
         {
             (true, ViewSide.Below) => ViewSide.Above,
             (true, ViewSide.Right) => ViewSide.Left,
             _ => span.Side,
         };
-        var middle = (from + to) / 2;
-        // A text over the ends of its extension lines only stands free above and at the left.
-        foreach (var at in isWide ? [side] : new[] { side, Opposite(side) })
+        foreach (var at in mustTurn ? [side] : new[] { side, Opposite(side) })
             for (var row = 0; row < MostRows; row++)
             {
-                var candidate = new Placed(span, at, row, from, to, middle - width / 2, middle + width / 2);
+                var candidate = new Placed(span, at, row, from, to, place, width);
                 if (!Fits(candidate)) continue;
                 placed.Add(candidate);
                 return;
@@ -141,9 +155,8 @@ internal sealed class DimensionRows
 
     private bool Fits(Placed candidate)
     {
-        const double Clear = 0.7;
         static bool Runs(Placed line, Placed text) =>
-            new[] { line.From, line.To }.Any(x => x > text.TextFrom - Clear && x < text.TextTo + Clear);
+            new[] { line.From, line.To }.Any(x => x > text.Text.From - Clear && x < text.Text.To + Clear);
         foreach (var other in placed.Where(p => p.Side == candidate.Side))
         {
             if (other.Row == candidate.Row && candidate.Reach.From < other.Reach.To - 1e-6 && other.Reach.From < candidate.Reach.To - 1e-6) return false;

@@ -12,15 +12,15 @@ internal static class ExplodedSheet
     /// <summary>The sheet, the last of all.</summary>
     /// <param name="assembly">What is built.</param>
     /// <param name="sizes">Its sizes.</param>
-    /// <param name="lengths">How lengths are printed.</param>
+    /// <param name="settings">What all sheets share.</param>
     /// <param name="note">A general note for the title block.</param>
     /// <param name="count">How many sheets there are.</param>
-    public static Drawing Of(Assembly assembly, ViewSizes sizes, LengthStyle lengths, string note, int count)
+    public static Drawing Of(Assembly assembly, ViewSizes sizes, SheetSettings settings, string note, int count)
     {
         const double Margin = 24;
         const double Gap = 3;
         const string Title = "Exploded view with list of parts";
-        var list = new PartsList(assembly, lengths);
+        var list = new PartsList(assembly, settings);
         var (view, shown, hidden) = Pulled(Explosion.Factors[0]);
         for (var i = 1; i < Explosion.Factors.Length && hidden > 0; i++)
         {
@@ -40,8 +40,7 @@ internal static class ExplodedSheet
 
         // On lying sheets the list stands on the title block, and the view has all the height beside both.
         static bool IsLying(SheetSize size) => size.Page.X > size.Page.Y;
-        var sheetSizes = lengths.IsInches ? SheetSize.Inch : SheetSize.Metric;
-        var choice = SheetChoice.Of(sheetSizes, [], (scale, size) =>
+        var choice = SheetChoice.Of(settings, [], (scale, size) =>
         {
             var drawn = new Point2(bounds.Width / scale + 2 * Margin, bounds.Height / scale + 2 * Gap);
             return (IsLying(size)
@@ -69,11 +68,11 @@ internal static class ExplodedSheet
 
         var fields = new TitleFields(Title, "Assembly drawing", assembly.Name, count, count, choice.Scale, behind.Count == 0 ? note : $"{note} Behind others: {string.Join(", ", behind)}.");
         return new Drawing($"{assembly.Name}: {Title}", string.Create(CultureInfo.InvariantCulture, $"{assembly.Name} pulled apart, {list.Rows.Length} kinds of panels, scale 1:{choice.Scale}."), choice.Size.Page,
-            [.. SheetFrame.Of(choice.Size, fields, lengths, []), .. view.Draw(choice.Scale, origin), .. list.Draw(corner), .. Balloons(marks, drawing, free)]);
+            [.. SheetFrame.Of(choice.Size, fields, settings, []), .. PaperLines.Of(view.Draw(choice.Scale, origin)), .. list.Draw(corner), .. Balloons(marks, drawing, free, settings)]);
     }
 
     // Numbers in circles in a column at either side of the view, in the order of the heights they point at.
-    private static IEnumerable<Entity> Balloons(List<(int Number, Point2 At)> marks, Box2 view, Box2 room)
+    private static IEnumerable<Entity> Balloons(List<(int Number, Point2 At)> marks, Box2 view, Box2 room, SheetSettings settings)
     {
         const double Radius = 4;
         const double Pitch = 10;
@@ -91,8 +90,8 @@ internal static class ExplodedSheet
             {
                 var towards = (at - centre) * (1 / at.DistanceTo(centre));
                 yield return new CircleEntity(BalloonLayer, centre, Radius);
-                yield return new TextEntity(BalloonLayer, centre, 3.5, number.ToString(CultureInfo.InvariantCulture), Anchor.Middle);
-                yield return new LeaderEntity(BalloonLayer, [at, centre + towards * Radius], 2.5);
+                yield return new TextEntity(BalloonLayer, centre, settings.Normal, number.ToString(CultureInfo.InvariantCulture), Anchor.Middle);
+                yield return new LeaderEntity(BalloonLayer, [at, centre + towards * Radius], settings.Small);
             }
         }
     }

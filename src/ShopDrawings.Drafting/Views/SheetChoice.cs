@@ -22,17 +22,19 @@ public sealed record SheetChoice(SheetSize Size, int Scale, double Used)
     /// The sheet that is used best; a larger one must be used better, or show the drawing larger. Lettering keeps its height at every scale, so what is
     /// needed does not shrink in proportion. Where nothing fits, the largest sheet at the smallest scale.
     /// </summary>
-    /// <param name="sizes">The sheets, the smallest first.</param>
+    /// <param name="settings">What all sheets share: which sheets there are, and how notes are set.</param>
     /// <param name="notes">Notes for the sheet.</param>
     /// <param name="needed">Width and height in mm needed on paper at a scale 1:n on a sheet, and the area that is not empty then, in mm².</param>
-    public static SheetChoice Of(ImmutableArray<SheetSize> sizes, IReadOnlyList<string> notes, Func<int, SheetSize, (Point2 Size, double Area)> needed)
+    public static SheetChoice Of(SheetSettings settings, IReadOnlyList<string> notes, Func<int, SheetSize, (Point2 Size, double Area)> needed)
     {
+        ArgumentNullException.ThrowIfNull(settings);
         ArgumentNullException.ThrowIfNull(needed);
+        var sizes = settings.Standard.Sheets;
         SheetChoice? best = null;
         var bestScore = double.NegativeInfinity;
         for (var i = 0; i < sizes.Length; i++)
         {
-            var room = sizes[i].Room(SheetFrame.Wrapped(sizes[i], notes).Length);
+            var room = sizes[i].Room(SheetFrame.Wrapped(sizes[i], notes, settings).Length);
             foreach (var scale in Scales)
             {
                 var need = needed(scale, sizes[i]);

@@ -4,7 +4,7 @@ using ShopDrawings.Kernel;
 
 namespace ShopDrawings.Drafting;
 
-/// <summary>What a title block says (the fields of ISO 7200 somebody knows; the others are left out, as is a date, since there is no clock).</summary>
+/// <summary>What a title block says of its sheet; what it says of the document is in <see cref="DocumentFields"/>.</summary>
 /// <param name="Title">What the sheet shows.</param>
 /// <param name="DocumentType">What kind of document it is.</param>
 /// <param name="Project">What is built.</param>
@@ -25,14 +25,16 @@ public sealed record TitleFields(string Title, string DocumentType, string Proje
 public static class SheetFrame
 {
     /// <summary>Height of the title block in mm.</summary>
-    public const double TitleHeight = 36;
+    public const double TitleHeight = 47;
 
     /// <summary>Distance from line to line of notes in mm.</summary>
     public const double NotePitch = 5;
 
-    private const double Row = TitleHeight / 3;
-    private const double Small = 2.5;
-    private const double Normal = 3.5;
+    // The first row holds the title, which is larger.
+    private const double FirstRow = 14;
+    private const double Row = (TitleHeight - FirstRow) / 3;
+    private const double LargestInRow = 3.5;
+    private const string ProjectionLabel = "Projection";
 
     private static readonly Layer FrameLayer = new("FRAME", Role.Frame, "Frame of the sheet");
     private static readonly Layer BlockLayer = new("TITLE_BLOCK", Role.Lettering, "Title block");
@@ -41,49 +43,57 @@ public static class SheetFrame
     /// <summary>Frame, title block and notes.</summary>
     /// <param name="size">The sheet.</param>
     /// <param name="fields">What the title block says.</param>
-    /// <param name="lengths">How lengths are printed; in inches the third angle is used, else the first.</param>
+    /// <param name="settings">What all sheets share.</param>
     /// <param name="notes">Lines beside or above the title block, each short enough for <see cref="Wrapped"/>.</param>
-    public static IEnumerable<Entity> Of(SheetSize size, TitleFields fields, LengthStyle lengths, ImmutableArray<string> notes)
+    public static IEnumerable<Entity> Of(SheetSize size, TitleFields fields, SheetSettings settings, ImmutableArray<string> notes)
     {
-        var (frame, block) = (size.Frame, size.TitleBlock);
+        ArgumentNullException.ThrowIfNull(size);
+        ArgumentNullException.ThrowIfNull(fields);
+        ArgumentNullException.ThrowIfNull(settings);
+        var (frame, block, standard, document) = (size.Frame, size.TitleBlock, settings.Standard, settings.Document);
         yield return Box(FrameLayer, frame);
         yield return Box(BlockLayer, block);
         var scale = string.Create(CultureInfo.InvariantCulture, $"{fields.Enlarged}:{fields.Scale}");
         var sheet = string.Create(CultureInfo.InvariantCulture, $"{fields.Sheet} of {fields.Sheets}");
         (string Label, string Value, double Share)[][] rows =
         [
-            [("Title", fields.Title, 0.56), ("Project", fields.Project, 0.44)],
-            [("Document type", fields.DocumentType, 0.32), (fields.NoteLabel, fields.Note, 0.68)],
-            [("Lengths", lengths.Statement, 0.32), ("Projection", "", 0.24), ("Scale", scale, 0.16), ("Paper", size.Name, 0.12), ("Sheet", sheet, 0.16)],
+            [("Title", fields.Title, 0.6), ("Project", fields.Project, 0.4)],
+            [("Owner", document.Owner, 0.32), ("Drawn by", document.DrawnBy, 0.18), ("Approved by", document.ApprovedBy, 0.18), ("Date of issue", document.Date, 0.19), ("Revision", document.Revision, 0.13)],
+            [("Document type", fields.DocumentType, 0.32), (fields.NoteLabel, fields.Note, 0.4), ("Number", document.Number, 0.28)],
+            [("Lengths", settings.Lengths.Statement, 0.36), (ProjectionLabel, "", 0.2), ("Scale", scale, 0.16), ("Paper", size.Name, 0.12), ("Sheet", sheet, 0.16)],
         ];
-        var top = block.Max.Y;
-        foreach (var row in rows)
+        var (top, heights) = (block.Max.Y, new[] { standard.Large, standard.Normal, standard.Small });
+        for (var r = 0; r < rows.Length; r++)
         {
-            if (top < block.Max.Y) yield return Line(new(block.Min.X, top), new(block.Max.X, top));
-            var x = block.Min.X;
-            foreach (var (label, value, share) in row)
+            if (r > 0) yield return Line(new(block.Min.X, top), new(block.Max.X, top));
+            var (x, bottom) = (block.Min.X, top - (r == 0 ? FirstRow : Row));
+            foreach (var (label, value, share) in rows[r])
             {
-                if (x > block.Min.X) yield return Line(new(x, top), new(x, top - Row));
-                yield return new TextEntity(BlockLayer, new(x + 2, top - 1.4 - Small), Small, label);
+                if (x > block.Min.X) yield return Line(new(x, top), new(x, bottom));
+                yield return new TextEntity(BlockLayer, new(x + 2, top - 1.2 - standard.Small), standard.Small, label);
                 var width = share * block.Width - 4;
-                var height = Lettering.Width(value, Normal) <= width ? Normal : Small;
-                if (value.Length > 0) yield return new TextEntity(BlockLayer, new(x + 2, top - Row + 2.2), height, Fitted(value, height, width));
-                else
-                    foreach (var entity in Symbol(new(x + share * block.Width / 2, top - Row + 3.3), isThirdAngle: lengths.IsInches)) yield return entity;
+                // The largest lettering that holds it; only titles are large.
+                var height = heights.Skip(r == 0 ? 0 : standard.Normal > LargestInRow ? 2 : 1).FirstOrDefault(h => Lettering.Width(value, h) <= width, standard.Small);
+                if (value.Length > 0) yield return new TextEntity(BlockLayer, new(x + 2, bottom + 1.8), height, Fitted(value, height, width));
+                if (label == ProjectionLabel)
+                    foreach (var entity in Symbol(new(x + share * block.Width / 2, bottom + 2.9), standard.IsThirdAngle)) yield return entity;
                 x += share * block.Width;
             }
 
-            top -= Row;
+            top = bottom;
         }
 
-        var y = size.HasRoomBesideTitle ? block.Max.Y - 3 - Small : block.Max.Y + 2.5 + (notes.Length - 1) * NotePitch;
+        var y = size.HasRoomBesideTitle ? block.Max.Y - 3 - settings.Small : block.Max.Y + 2.5 + (notes.Length - 1) * NotePitch;
         foreach (var (note, i) in notes.Select((n, i) => (n, i)))
-            yield return new TextEntity(NoteLayer, new(frame.Min.X + 3, y - i * NotePitch), Small, note);
+            yield return new TextEntity(NoteLayer, new(frame.Min.X + 3, y - i * NotePitch), settings.Small, note);
     }
 
     /// <summary>Notes broken into lines that fit beside the title block, or above it.</summary>
-    public static ImmutableArray<string> Wrapped(SheetSize size, IEnumerable<string> notes)
+    public static ImmutableArray<string> Wrapped(SheetSize size, IEnumerable<string> notes, SheetSettings settings)
     {
+        ArgumentNullException.ThrowIfNull(size);
+        ArgumentNullException.ThrowIfNull(notes);
+        ArgumentNullException.ThrowIfNull(settings);
         var width = (size.HasRoomBesideTitle ? size.TitleBlock.Min.X - size.Frame.Min.X : size.Frame.Width) - 6;
         var lines = ImmutableArray.CreateBuilder<string>();
         foreach (var note in notes)
@@ -92,13 +102,13 @@ public static class SheetFrame
             foreach (var word in note.Split(' '))
             {
                 var longer = line.Length == 0 ? word : $"{line} {word}";
-                if (line.Length > 0 && Lettering.Width(longer, Small) > width)
+                if (line.Length > 0 && Lettering.Width(longer, settings.Small) > width)
                 {
                     lines.Add(line);
                     longer = word;
                 }
 
-                line = Fitted(longer, Small, width);
+                line = Fitted(longer, settings.Small, width);
             }
 
             if (line.Length > 0) lines.Add(line);

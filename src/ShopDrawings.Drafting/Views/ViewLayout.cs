@@ -6,15 +6,16 @@ namespace ShopDrawings.Drafting;
 /// <summary>A view with the dimensions beside it and the marks in it, at any scale 1:n. On paper, from the view's lower left corner.</summary>
 /// <param name="view">The view.</param>
 /// <param name="spans">What is worth a dimension, in the view before the scale.</param>
-/// <param name="lengths">How lengths are printed.</param>
-internal sealed class ViewLayout(AssemblyView view, ImmutableArray<Span> spans, LengthStyle lengths)
+/// <param name="settings">What all sheets share.</param>
+internal sealed class ViewLayout(AssemblyView view, ImmutableArray<Span> spans, SheetSettings settings)
 {
-    private const double Letter = 3.5;
     private const double MarkEnd = 6;
 
     private static readonly Layer DimensionLayer = new("DIMENSION", Role.Dimension, "Sizes");
     private static readonly Layer PlaneLayer = new("SECTION_PLANE", Role.CuttingPlane, "Where sections are cut");
     private static readonly Layer MarkLayer = new("MARKS", Role.Lettering, "Letters of sections and details");
+
+    private double Letter => settings.Normal;
 
     private readonly Box2 bounds = view.Bounds;
     private readonly Dictionary<int, DimensionRows> byScale = [];
@@ -40,13 +41,13 @@ internal sealed class ViewLayout(AssemblyView view, ImmutableArray<Span> spans, 
 
     /// <summary>What found no row, in words.</summary>
     public IEnumerable<string> LeftOut(int scale) =>
-        Rows(scale).LeftOut.GroupBy(s => s.What).Select(g => $"{char.ToUpperInvariant(g.Key[0])}{g.Key[1..]}: {string.Join(", ", g.Select(s => lengths.Print(s.To - s.From)).Distinct())}.");
+        Rows(scale).LeftOut.GroupBy(s => s.What).Select(g => $"{char.ToUpperInvariant(g.Key[0])}{g.Key[1..]}: {string.Join(", ", g.Select(s => settings.Lengths.Print(s.To - s.From)).Distinct())}.");
 
     /// <summary>View, dimensions and marks, the view's lower left corner at a point.</summary>
     public ImmutableArray<Entity> Draw(int scale, Point2 corner)
     {
         var box = new Box2(corner, corner + Size(scale));
-        List<Entity> drawn = [.. view.Draw(scale, corner), .. Rows(scale).Draw(DimensionLayer, box, lengths)];
+        List<Entity> drawn = [.. PaperLines.Of(view.Draw(scale, corner)), .. Rows(scale).Draw(DimensionLayer, box)];
         foreach (var section in Sections) drawn.AddRange(Mark(section, scale, box));
         if (Details.IsEmpty) return [.. drawn];
         var windows = Details.Select(d => (d.Letter, Box: new Box2(OnPaper(d.Window.Min), OnPaper(d.Window.Max)))).ToList();
@@ -65,7 +66,7 @@ internal sealed class ViewLayout(AssemblyView view, ImmutableArray<Span> spans, 
     {
         if (byScale.TryGetValue(scale, out var rows)) return rows;
         var own = spans.Select(s => s.Side is ViewSide.Below or ViewSide.Above ? s with { From = s.From - bounds.Min.X, To = s.To - bounds.Min.X } : s with { From = s.From - bounds.Min.Y, To = s.To - bounds.Min.Y });
-        return byScale[scale] = DimensionRows.Of(own, scale, lengths);
+        return byScale[scale] = DimensionRows.Of(own, scale, settings);
     }
 
     // Near the view, or beyond all rows where an extension line would run through the mark.

@@ -23,30 +23,30 @@ internal sealed record ViewSheet(string Name, string Title, string Type, Assembl
     public ImmutableArray<DetailMark> Details { get; init; } = [];
 
     /// <summary>The view with its dimensions in the middle of the room.</summary>
-    public Drawing Draw(string project, LengthStyle lengths, string note, int number, int count)
+    public Drawing Draw(string project, SheetSettings settings, string note, int number, int count)
     {
-        var layout = new ViewLayout(View, Spans, lengths) { Sections = Sections, Details = Details };
+        var layout = new ViewLayout(View, Spans, settings) { Sections = Sections, Details = Details };
         List<string> All(int scale) => [.. Notes, .. layout.LeftOut(scale)];
-        var choice = Choose(layout, lengths, All);
-        var notes = SheetFrame.Wrapped(choice.Size, All(choice.Scale));
+        var choice = Choose(layout, settings, All);
+        var notes = SheetFrame.Wrapped(choice.Size, All(choice.Scale), settings);
         var corner = choice.Size.Room(notes.Length).Centre - layout.Around(choice.Scale).Centre;
         var fields = new TitleFields(Title, Type, project, number, count, choice.Scale, note);
         return new Drawing($"{project}: {Title}", string.Create(CultureInfo.InvariantCulture, $"{Title} of {project}, scale 1:{choice.Scale}."), choice.Size.Page,
-            [.. SheetFrame.Of(choice.Size, fields, lengths, notes), .. layout.Draw(choice.Scale, corner)]);
+            [.. SheetFrame.Of(choice.Size, fields, settings, notes), .. layout.Draw(choice.Scale, corner)]);
     }
 
     /// <summary>The n of the scale 1:n it is drawn at.</summary>
-    public int Scale(LengthStyle lengths)
+    public int Scale(SheetSettings settings)
     {
-        var layout = new ViewLayout(View, Spans, lengths) { Sections = Sections };
-        return Choose(layout, lengths, scale => [.. Notes, .. layout.LeftOut(scale)]).Scale;
+        var layout = new ViewLayout(View, Spans, settings) { Sections = Sections };
+        return Choose(layout, settings, scale => [.. Notes, .. layout.LeftOut(scale)]).Scale;
     }
 
-    private SheetChoice Choose(ViewLayout layout, LengthStyle lengths, Func<int, List<string>> notes) =>
-        SheetChoice.Of(lengths.IsInches ? SheetSize.Inch : SheetSize.Metric, Notes, (scale, size) =>
+    private SheetChoice Choose(ViewLayout layout, SheetSettings settings, Func<int, List<string>> notes) =>
+        SheetChoice.Of(settings, Notes, (scale, size) =>
         {
             var around = layout.Around(scale);
-            var more = SheetFrame.Wrapped(size, notes(scale)).Length - SheetFrame.Wrapped(size, Notes).Length;
+            var more = SheetFrame.Wrapped(size, notes(scale), settings).Length - SheetFrame.Wrapped(size, Notes, settings).Length;
             return (new Point2(around.Width, around.Height + (size.HasRoomBesideTitle ? 0 : more * SheetFrame.NotePitch)), around.Width * around.Height);
         });
 }

@@ -17,12 +17,18 @@ internal static class DimensionVariables
         ("$DIMGAP", 147, DimensionProportions.TextGap * height),
     ];
 
-    /// <summary>Factors: name, group code in DIMSTYLE, value.</summary>
-    public static ImmutableArray<(string Name, int Code, double Value)> Factors { get; } = [("$DIMSCALE", 40, 1), ("$DIMLFAC", 144, 1)];
+    /// <summary>Factors: name, group code in DIMSTYLE, value. What CAD measures anew is in the units of what is drawn, whatever the scale of the view.</summary>
+    public static ImmutableArray<(string Name, int Code, double Value)> Factors(DimensionLook look) => [("$DIMSCALE", 40, 1), ("$DIMLFAC", 144, look.Factor)];
 
-    /// <summary>Switches: name, group code in DIMSTYLE, value. Text along the line and above it, trailing zeros off.</summary>
-    public static ImmutableArray<(string Name, int Code, int Value)> Switches { get; } =
-        [("$DIMTOL", 71, 0), ("$DIMLIM", 72, 0), ("$DIMTIH", 73, 0), ("$DIMTOH", 74, 0), ("$DIMTAD", 77, 1), ("$DIMZIN", 78, 8)];
+    /// <summary>
+    /// Switches: name, group code in DIMSTYLE, value. The text is level and in the line, or along the line and above it; trailing zeros are off, and in
+    /// inches the zero before the point.
+    /// </summary>
+    public static ImmutableArray<(string Name, int Code, int Value)> Switches(DimensionLook look, DrawingUnit unit)
+    {
+        var (level, above, zeros) = (look.Standard.IsTextInLine ? 1 : 0, look.Standard.IsTextInLine ? 0 : 1, unit == DrawingUnit.Inch ? 12 : 8);
+        return [("$DIMTOL", 71, 0), ("$DIMLIM", 72, 0), ("$DIMTIH", 73, level), ("$DIMTOH", 74, level), ("$DIMTAD", 77, above), ("$DIMZIN", 78, zeros)];
+    }
 
     /// <summary>Switches that came after R12: decimal numbers, two decimals, a point.</summary>
     public static ImmutableArray<(string Name, int Code, int Value)> LaterSwitches { get; } =

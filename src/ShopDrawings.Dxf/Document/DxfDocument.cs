@@ -18,7 +18,7 @@ internal static class DxfDocument
         var paper = drawing.Page is { } page ? new Box2(default, page) : (Box2?)null;
         var extents = survey.Extents ?? paper ?? new Box2(default, new Point2(1, 1));
 
-        Section("HEADER", () => new HeaderSection(records).Write(extents, paper ?? extents, handSeed, styles.StandardHeight));
+        Section("HEADER", () => new HeaderSection(records).Write(extents, paper ?? extents, handSeed, styles.StandardLook));
         if (!records.IsR12) Section("CLASSES", () => Classes(records));
         Section("TABLES", () => new TablesSection(records, layers, blocks, styles).Write(Framed(extents)));
         Section("BLOCKS", () => Blocks(drawing, records, blocks, space));

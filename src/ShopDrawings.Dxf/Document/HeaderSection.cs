@@ -11,8 +11,8 @@ internal sealed class HeaderSection(RecordWriter records)
     /// <param name="extents">The box of what is drawn, in mm.</param>
     /// <param name="limits">The box of the paper, in mm.</param>
     /// <param name="handSeed">A handle above every handle of the file.</param>
-    /// <param name="dimensionHeight">Lettering height of the standard dimension style, in mm.</param>
-    public void Write(Box2 extents, Box2 limits, long handSeed, double dimensionHeight)
+    /// <param name="look">What the standard dimension style says.</param>
+    public void Write(Box2 extents, Box2 limits, long handSeed, DimensionLook look)
     {
         Variable("$ACADVER", 1, records.Release switch { DxfRelease.R12 => "AC1009", DxfRelease.R2010 => "AC1024", _ => "AC1015" });
         Variable("$DWGCODEPAGE", 3, "ANSI_1252");
@@ -34,25 +34,25 @@ internal sealed class HeaderSection(RecordWriter records)
         tags.Text(9, "$LTSCALE");
         tags.Real(40, 1);
         Variable("$CLAYER", 8, "0");
-        Dimensions(dimensionHeight);
+        Dimensions(look);
     }
 
-    private void Dimensions(double height)
+    private void Dimensions(DimensionLook look)
     {
         Variable("$DIMSTYLE", 2, records.Name(RecordWriter.StandardName));
-        foreach (var (name, _, value) in DimensionVariables.Factors)
+        foreach (var (name, _, value) in DimensionVariables.Factors(look))
         {
             tags.Text(9, name);
             tags.Real(40, value);
         }
 
-        foreach (var (name, _, value) in DimensionVariables.Lengths(height))
+        foreach (var (name, _, value) in DimensionVariables.Lengths(look.Height))
         {
             tags.Text(9, name);
             records.Length(40, value);
         }
 
-        foreach (var (name, _, value) in DimensionVariables.Switches) Variable(name, 70, value);
+        foreach (var (name, _, value) in DimensionVariables.Switches(look, records.Unit)) Variable(name, 70, value);
         if (records.IsR12) return;
         foreach (var (name, _, value) in DimensionVariables.LaterSwitches) Variable(name, 70, value);
     }

@@ -79,9 +79,9 @@ internal sealed class Survey
             case Dimension d:
                 Dimensions++;
                 Fitted(d.Text);
-                return Uses(d.Height) && d is not AngularDimension { Measured: 0 } && DimensionGroups.Of(d, isR12: false).Numbers.All(IsNumber) && DimensionGraphics.Of(d).All(Take);
+                return Uses(DimensionStyleTable.Of(d)) && d is not AngularDimension { Measured: 0 } && DimensionGroups.Of(d, isR12: false).Numbers.All(IsNumber) && DimensionGraphics.Of(d).All(Take);
             case LeaderEntity leader:
-                return leader.Points.Length >= 2 && Uses(leader.Height) && leader.Points.All(Fits) && DimensionGraphics.Of(leader).All(Take);
+                return leader.Points.Length >= 2 && Uses(DimensionStyleTable.Of(leader)) && leader.Points.All(Fits) && DimensionGraphics.Of(leader).All(Take);
             case InsertEntity insert:
                 // Its parts are written in the block alone.
                 var handles = Handles;
@@ -137,10 +137,10 @@ internal sealed class Survey
         return line;
     }
 
-    private bool Uses(double height)
+    private bool Uses(DimensionLook look)
     {
-        var isSound = height >= SmallestIn(Unit) && IsNumber(height);
-        if (isSound) Styles.Use(height);
+        var isSound = look.Height >= SmallestIn(Unit) && IsNumber(look.Height) && look.Factor is > 1e-3 and < 1e6;
+        if (isSound) Styles.Use(look);
         return isSound;
     }
 

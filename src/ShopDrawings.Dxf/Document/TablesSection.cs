@@ -118,17 +118,17 @@ internal sealed class TablesSection(RecordWriter records, LayerTable layers, Blo
     private void DimensionStyles()
     {
         Table("DIMSTYLE", SkeletonHandle.DimensionStyleTable, 1 + styles.OtherCount);
-        DimensionStyle(RecordWriter.StandardName, SkeletonHandle.StandardDimensionStyle, styles.StandardHeight);
-        foreach (var (name, height) in styles.Others) DimensionStyle(name, records.NextHandle, height);
+        DimensionStyle(RecordWriter.StandardName, SkeletonHandle.StandardDimensionStyle, styles.StandardLook);
+        foreach (var (name, look) in styles.Others) DimensionStyle(name, records.NextHandle, look);
         End();
     }
 
-    private void DimensionStyle(string name, long handle, double height)
+    private void DimensionStyle(string name, long handle, DimensionLook look)
     {
         Record("DIMSTYLE", "AcDbDimStyleTableRecord", handle, SkeletonHandle.DimensionStyleTable, records.Name(name));
-        foreach (var (_, code, value) in DimensionVariables.Factors) tags.Real(code, value);
-        foreach (var (_, code, value) in DimensionVariables.Lengths(height)) records.Length(code, value);
-        foreach (var (_, code, value) in DimensionVariables.Switches) tags.Integer(code, value);
+        foreach (var (_, code, value) in DimensionVariables.Factors(look)) tags.Real(code, value);
+        foreach (var (_, code, value) in DimensionVariables.Lengths(look.Height)) records.Length(code, value);
+        foreach (var (_, code, value) in DimensionVariables.Switches(look, records.Unit)) tags.Integer(code, value);
         if (records.IsR12) return;
         foreach (var (_, code, value) in DimensionVariables.LaterSwitches) tags.Integer(code, value);
         tags.Handle(340, SkeletonHandle.StandardStyle);

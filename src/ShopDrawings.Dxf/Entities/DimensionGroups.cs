@@ -55,6 +55,7 @@ internal static class DimensionGroups
             Anchor.BaseRight => -0.5,
             _ => 0,
         };
-        return text.Position + along * (shift * Lettering.Width(text.Text, text.Height)) + along.Left * (text.Height / 2);
+        var lift = text.Anchor == Anchor.Middle ? 0 : text.Height / 2;
+        return text.Position + along * (shift * Lettering.Width(text.Text, text.Height)) + along.Left * lift;
     }
 }

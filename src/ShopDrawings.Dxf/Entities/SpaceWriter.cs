@@ -72,7 +72,7 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
             case Dimension dimension:
                 var (type, numbers) = DimensionGroups.Of(dimension, records.IsR12);
                 var text = TextFit.Fit(dimension.Text, records.IsAscii);
-                entities.Write(type, layer, numbers, blocks.NextDimension(), text.Length > 0 ? text : DimensionGroups.NoText, styles.NameOf(dimension.Height));
+                entities.Write(type, layer, numbers, blocks.NextDimension(), text.Length > 0 ? text : DimensionGroups.NoText, styles.NameOf(DimensionStyleTable.Of(dimension)));
                 break;
             default:
                 throw new UnreachableException($"{entity.GetType().Name} has no DXF entity.");
@@ -169,7 +169,7 @@ internal sealed class SpaceWriter(RecordWriter records, LayerTable layers, Block
         }
 
         const double Arrow = 1, Straight = 0, WithoutNote = 3;
-        entities.Write(EntityTypes.Leader, layer, [Arrow, Straight, WithoutNote, leader.Points.Length, .. leader.Points.SelectMany(p => new[] { p.X, p.Y })], styles.NameOf(leader.Height));
+        entities.Write(EntityTypes.Leader, layer, [Arrow, Straight, WithoutNote, leader.Points.Length, .. leader.Points.SelectMany(p => new[] { p.X, p.Y })], styles.NameOf(DimensionStyleTable.Of(leader)));
     }
 
     private void Hatch(string layer, HatchEntity hatch)

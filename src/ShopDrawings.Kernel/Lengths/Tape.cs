@@ -54,6 +54,13 @@ public static class Tape
         return whole == 0 ? $"{mark}{sign}{fraction}" : string.Create(CultureInfo.InvariantCulture, $"{mark}{sign}{whole} {fraction}");
     }
 
+    // Without a zero before the point (ASME Y14.5, from memory).
+    internal static string PrintDecimalInches(double millimetres, int decimals)
+    {
+        var inches = Math.Round(AsWritten(millimetres) / 25.4m, decimals, MidpointRounding.AwayFromZero);
+        return Mark((double)(inches * 25.4m), millimetres) + (inches == 0 ? "0" : inches.ToString("#.####", CultureInfo.InvariantCulture)) + "\"";
+    }
+
     internal static string PrintMillimetres(double millimetres, int decimals)
     {
         if (decimals is < 0 or > 4) throw new ArgumentException("Millimetres are printed with 0 to 4 decimals.", nameof(decimals));

@@ -47,13 +47,10 @@ internal static class AsciiLetters
         '™' => "(TM)",
         'µ' or 'μ' => "u",
         'Ω' or 'Ω' => "Ohm",
-        '¹' => "1",
-        '²' => "2",
-        '³' => "3",
         >= 0xC0 and < 0x100 => Latin1[character.Value - 0xC0].ToString(),
         >= 0x100 and < 0x180 => LatinExtended[character.Value - 0x100].ToString(),
         >= 0x300 and < 0x370 => "",
-        _ => "_",
+        _ => StackedFraction.Digit(character)?.ToString() ?? "_",
     };
 
     /// <summary>A vulgar fraction as numerator, slash and denominator; nothing for other characters.</summary>

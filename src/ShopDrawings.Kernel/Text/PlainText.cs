@@ -37,6 +37,8 @@ internal static class PlainText
         var position = 0;
         foreach (var rune in source.EnumerateRunes())
         {
+            // 22⁷⁄₁₆ is 22 7/16, not 227/16; within ¹⁵⁄₁₆ digits stay together.
+            if (StackedFraction.Begins(source.AsSpan(position)) && EndsInDigit(line) && char.IsAsciiDigit(source[position - 1])) line.Append(' ');
             position += rune.Utf16SequenceLength;
             if (AsciiLetters.Fraction(rune) is { } fraction)
             {

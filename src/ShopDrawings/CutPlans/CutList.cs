@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ShopDrawings.Cutting;
+using ShopDrawings.Drafting;
 using ShopDrawings.Kernel;
-using ShopDrawings.Print;
 using ShopDrawings.Svg;
 
 namespace ShopDrawings;
@@ -90,13 +89,14 @@ public sealed class CutList
     /// <summary>The files of some plans: a drawing of each sheet, all of them in one PDF, and the lists.</summary>
     public ImmutableArray<Output> Files(ImmutableArray<BoardCutting> plans)
     {
-        var drawings = CuttingDrawings.Of(plans, settings.Title, Lengths, _ => null, []).ToList();
-        var svg = new SvgExporter();
+        var drawings = new DrawingSettings(new(Lengths.IsInches ? DrawingStandard.Asme : DrawingStandard.Iso, Lengths with { Fractions = FractionForm.Stacked }));
+        var sheets = CuttingDrawings.Of(plans, settings.Title, drawings.Sheets, _ => null, []).ToList();
+        var svg = new SvgExporter { Style = drawings.Sheets.Standard.Style };
         return
         [
-            .. drawings.Select(d => new Output($"{d.Path}.{svg.Format}", s => svg.Write(d.Drawing, s))),
+            .. sheets.Select(d => new Output($"{d.Path}.{svg.Format}", s => svg.Write(d.Sheet, s))),
             .. CuttingLists.Of(plans, []).Select(l => new Output(l.Path, s => CsvExporter.Write(s, l.Rows))),
-            .. drawings.Count == 0 ? Array.Empty<Output>() : [new Output("drawings/sheets.pdf", s => new PdfExporter().Write([.. drawings.Select(d => d.Drawing)], s, settings.Title))],
+            .. sheets.Count == 0 ? Array.Empty<Output>() : [new Output("drawings/sheets.pdf", s => drawings.BookExporter.Write([.. sheets.Select(d => d.Sheet)], s, settings.Title))],
         ];
     }
 }

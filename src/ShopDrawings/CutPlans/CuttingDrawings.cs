@@ -10,13 +10,13 @@ namespace ShopDrawings;
 /// <summary>The drawings of stock sheets.</summary>
 internal static class CuttingDrawings
 {
-    /// <summary>A drawing of every sheet of every board.</summary>
+    /// <summary>A drawing of every sheet of every board, with its path without an extension.</summary>
     /// <param name="boards">The plans.</param>
     /// <param name="project">What is built.</param>
-    /// <param name="lengths">How lengths are printed.</param>
+    /// <param name="settings">What all sheets share.</param>
     /// <param name="panelOf">The panel of a name, or nothing where only sizes are known.</param>
     /// <param name="withheld">Names of the panels that must not be cut.</param>
-    public static IEnumerable<JobDrawing> Of(ImmutableArray<BoardCutting> boards, string project, LengthStyle lengths, Func<string, Panel?> panelOf, ImmutableArray<string> withheld)
+    public static IEnumerable<(string Path, Drawing Sheet)> Of(ImmutableArray<BoardCutting> boards, string project, SheetSettings settings, Func<string, Panel?> panelOf, ImmutableArray<string> withheld)
     {
         var count = boards.Sum(b => b.Plan?.Sheets.Length ?? 0);
         var number = 0;
@@ -26,11 +26,11 @@ internal static class CuttingDrawings
                 number++;
                 var isRouter = board.Problem.Machine is Router;
                 ImmutableArray<StockPanel> panels = [.. sheet.Placements.Select(p => new StockPanel(board.NameOf(p), p, panelOf(board.NameOf(p)) is { } panel ? Bands(panel, p, isRouter) : []))];
-                var drawn = new StockSheet(board.NameOf(sheet), board.Material, project, sheet, panels, PlacedCut.Of(sheet, board.Steps), [.. Notes(board, sheet, lengths)])
+                var drawn = new StockSheet(board.NameOf(sheet), board.Material, project, sheet, panels, PlacedCut.Of(sheet, board.Steps), [.. Notes(board, sheet, settings.Lengths)])
                 {
                     Withheld = [.. panels.Select(p => p.Name).Where(withheld.Contains)],
                 };
-                yield return new JobDrawing($"sheets/{board.NameOf(sheet)}", "svg", StockSheetDrawing.Of(drawn, lengths, number, count));
+                yield return ($"sheets/{board.NameOf(sheet)}", StockSheetDrawing.Of(drawn, settings, number, count));
             }
     }
 

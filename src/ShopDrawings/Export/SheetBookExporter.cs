@@ -1,8 +1,6 @@
-using ShopDrawings.Print;
-
 namespace ShopDrawings;
 
-/// <summary>Every sheet of paper of a job in one PDF, a page and a bookmark each: <c>drawings/sheets.pdf</c>.</summary>
+/// <summary>Every sheet of paper of a job in one PDF, a page and a bookmark each: <c>drawings/sheets.pdf</c>; nothing where the design's drawings ask for none.</summary>
 public sealed class SheetBookExporter : IJobExporter
 {
     /// <inheritdoc/>
@@ -12,7 +10,7 @@ public sealed class SheetBookExporter : IJobExporter
     public IEnumerable<Output> Export(Job job)
     {
         ArgumentNullException.ThrowIfNull(job);
-        var sheets = job.Drawings.Select(d => d.Drawing).Where(d => d.Page is not null).ToList();
-        return sheets.Count == 0 ? [] : [new Output("drawings/sheets.pdf", stream => new PdfExporter().Write(sheets, stream, job.Design.Assembly.Name))];
+        return job.Sheets.IsEmpty || !job.Design.Drawings.Formats.Contains(DrawingSettings.Book) ? []
+            : [new Output("drawings/sheets.pdf", stream => job.Design.Drawings.BookExporter.Write(job.Sheets, stream, job.Design.Assembly.Name))];
     }
 }

@@ -19,6 +19,7 @@ internal sealed record ProjectModel(
     DrillingHabit Methods,
     EdgeBanding Banding,
     ChecksEntry Checks,
+    DrawingEntry Drawings,
     ImmutableArray<Word> MachineFiles,
     ImmutableArray<(Word Name, SheetEntry Value)> Sheets,
     ImmutableArray<(Word Name, ImmutableArray<StockEntry> Value)> Stock,

@@ -43,6 +43,7 @@ internal sealed class ProjectResolver
         return new Design(assembly, checks, lengths)
         {
             Banding = model.Banding,
+            Drawings = model.Drawings.Of(lengths.IsInches),
             Cutting = cutting,
             Machining = [.. machines.Select(m => new MachineJob(m, MachiningPlanner.Plan(assembly.Panels, [.. sheets, .. CuttingPlanner.Sheets(assembly, cutting)], m.Machine, lengths)))],
         };

@@ -15,7 +15,7 @@ public class PanelSheetTests
         var sheets = Sheets("loom-bench").Where(s => s.Path.StartsWith("panels/jig-plate", StringComparison.Ordinal)).ToList();
 
         var drawing = Assert.Single(sheets).Drawing;
-        Assert.Equal((210.0, 297.0), (drawing.Page.X, drawing.Page.Y));
+        Assert.Equal((297.0, 210.0), (drawing.Page!.Value.X, drawing.Page!.Value.Y));
         Assert.Contains("drawn 1:5", drawing.Description, StringComparison.Ordinal);
         Assert.Equal(["10 × 48 (= 480)", "5 × 32 (= 160)"], Pitches(drawing).Select(p => p.Text).Order(StringComparer.Ordinal));
         // Each of six kinds of bores and both openings has its letter in the view.
@@ -28,7 +28,7 @@ public class PanelSheetTests
         var drawing = Sheets("loom-bench").Single(s => s.Path == "panels/long-shelf").Drawing;
 
         Assert.Contains("drawn 1:5", drawing.Description, StringComparison.Ordinal);
-        Assert.Equal(420, drawing.Page.X);
+        Assert.Equal(420, drawing.Page!.Value.X);
         Assert.Equal(2, drawing.Entities.Count(e => e.Layer.Name == "MATCH"));
         Assert.Equal(2, drawing.Entities.OfType<TextEntity>().Count(t => t is { Layer.Name: "TEXT", Text: "1200" }));
         Assert.Single(drawing.Entities.OfType<TextEntity>(), t => t is { Layer.Name: "TEXT", Text: "2400" });
@@ -51,7 +51,7 @@ public class PanelSheetTests
     {
         var drawing = Sheets("loom-bench").Single(s => s.Path == "panels/switch-cover").Drawing;
 
-        Assert.Equal((297.0, 210.0), (drawing.Page.X, drawing.Page.Y));
+        Assert.Equal((297.0, 210.0), (drawing.Page!.Value.X, drawing.Page!.Value.Y));
         Assert.Contains(drawing.Entities.OfType<TextEntity>(), t => t is { Layer.Name: "TITLE_BLOCK", Text: "2:1" });
         var outline = drawing.Entities.OfType<ContourEntity>().Single(c => c.Layer.Name == "OUTLINE").Bounds;
         Assert.Equal((120.0, 80.0), (outline.Width, outline.Height));

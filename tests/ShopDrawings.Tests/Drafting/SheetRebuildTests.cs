@@ -178,12 +178,12 @@ public partial class SheetRebuildTests
 
     private static IEnumerable<string> Lines(string svg)
     {
-        var texts = XDocument.Parse(svg).Descendants(Svg + "g").Where(g => (string?)g.Attribute("id") == "LIST").Descendants(Svg + "text").Select(t => t.Value.Replace('\u00a0', ' ')).ToList();
+        var texts = XDocument.Parse(svg).Descendants(Svg + "g").Where(g => (string?)g.Attribute("id") == "LIST").Descendants(Svg + "text").Select(t => Lengths.StackedDigits.Flat(t.Value.Replace('\u00a0', ' '))).ToList();
         var whole = new List<string>();
         foreach (var text in texts)
         {
-            // The corners of an outline are lines of their own.
-            var isContinued = whole.Count > 0 && (Continuation().IsMatch(text) || (text.StartsWith("to x", StringComparison.Ordinal) && !Corner().IsMatch(whole[^1])));
+            // The corners of an outline are lines of their own; nothing whole ends with a comma.
+            var isContinued = whole.Count > 0 && ((whole[^1].EndsWith(',') && !Heading().IsMatch(text)) || Continuation().IsMatch(text) || (text.StartsWith("to x", StringComparison.Ordinal) && !Corner().IsMatch(whole[^1])));
             if (isContinued) whole[^1] += " " + text;
             else whole.Add(text);
         }

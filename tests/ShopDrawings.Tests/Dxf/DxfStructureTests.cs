@@ -75,6 +75,24 @@ public class DxfStructureTests
         Assert.Equal(["Standard", "TEXT_5000_UM", "Standard"], tags.SkipWhile(t => t != (2, "ENTITIES")).TakeWhile(t => t != (0, "ENDSEC")).Where(t => t.Code == 3).Select(t => t.Value));
     }
 
+    // A style for each scale and practice: DIMLFAC 144, DIMTIH 73, DIMTAD 77; the first is also in the HEADER.
+    [Theory]
+    [InlineData(DxfRelease.R12)]
+    [InlineData(DxfRelease.R2000)]
+    public void Dimension_of_each_scale_and_practice_has_a_style_that_measures_and_letters_so(DxfRelease release)
+    {
+        Dimension Of(double factor, DrawingStandard standard) => new LinearDimension(Dimensions, new(0, 0), new(9, 0), new(0, 9), false, "9", 2.5) { Factor = factor, Standard = standard };
+        var tags = Tags(Write(new Drawing("Any", "Any", null, [Of(5, DrawingStandard.Asme), Of(0.5, DrawingStandard.Asme), Of(5, DrawingStandard.Iso)]), release));
+
+        string[] All(int code) => [.. tags.SkipWhile(t => t != (2, "DIMSTYLE")).TakeWhile(t => t != (0, "ENDTAB")).Where(t => t.Code == code).Select(t => t.Value)];
+        Assert.Equal(["5.0", "0.5", "5.0"], All(144));
+        Assert.Equal(["1", "1", "0"], All(73));
+        Assert.Equal(["0", "0", "1"], All(77));
+        Assert.Equal((40, "5.0"), tags[tags.FindIndex(t => t == (9, "$DIMLFAC")) + 1]);
+        Assert.Equal(["STANDARD", "TEXT_2500_UM_BY_500_ASME", "TEXT_2500_UM_BY_5000"],
+            tags.SkipWhile(t => t != (2, "ENTITIES")).TakeWhile(t => t != (0, "ENDSEC")).Where(t => t.Code == 3).Select(t => t.Value.ToUpperInvariant()));
+    }
+
     [Fact]
     public void Sheet_is_there_only_where_asked_for()
     {

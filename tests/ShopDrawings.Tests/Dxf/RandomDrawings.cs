@@ -42,7 +42,7 @@ internal static class RandomDrawings
     public static readonly Gen<InsertEntity> Insert = Gen.Select(SomeLayer, Place, Number(-400, 400), Gen.OneOf(Gen.Const(1.0), Gen.Double[0.2, 5]), Gen.Bool,
         (l, p, angle, scale, isCup) => new InsertEntity(l, isCup ? Cup : Mixed, p, angle, scale));
 
-    public static readonly Gen<Dimension> Dimension = Gen.OneOf<Dimension>(
+    private static readonly Gen<Dimension> FullSize = Gen.OneOf<Dimension>(
         Gen.Select(Place, Place, Place, Gen.Bool, Height, (a, b, c, upright, h) => Shown(t => new LinearDimension(Dimensions, a, b, c, upright, t, h))),
         Gen.Select(Place, Place, Place, Height, (a, b, c, h) => Shown(t => new AlignedDimension(Dimensions, a, b, c, t, h))),
         Gen.Select(Place, Number(0, 360), Number(1, 300), Height, (a, angle, r, h) => Shown(t => new RadiusDimension(Dimensions, a, a + Direction(angle) * r, t, h))),
@@ -50,6 +50,10 @@ internal static class RandomDrawings
         Gen.Select(Place, Number(0, 360), Number(1, 359), Number(10, 300), Number(10, 300), Height, (a, angle, sweep, r, line, h) =>
             Shown(t => new AngularDimension(Dimensions, a, a + Direction(angle) * r, a + Direction(angle + sweep) * (1.3 * r), line, t, h))),
         Gen.Select(Place, Place, Place, Gen.Bool, Height, (a, b, c, upright, h) => Shown(t => new OrdinateDimension(Dimensions, a, b, c, upright, t, h))));
+
+    // Of any view and practice.
+    public static readonly Gen<Dimension> Dimension = Gen.Select(FullSize, One(1.0, 1, 5, 20, 0.5), One(DrawingStandard.Iso, DrawingStandard.Asme), (d, factor, standard) =>
+        d with { Factor = d is AngularDimension ? 1 : factor, Standard = standard, Text = d is AngularDimension ? d.Text : Words(d.Measured * factor, " mm") });
 
     private static readonly Gen<Entity> Entity = Gen.OneOf<Entity>(
         Ellipse.Select(e => (Entity)e), Leader.Select(e => (Entity)e), Hatch.Select(e => (Entity)e), Insert.Select(e => (Entity)e), Dimension.Select(e => (Entity)e));
@@ -67,6 +71,8 @@ internal static class RandomDrawings
     private static Dimension Shown(Func<string, Dimension> with)
     {
         var measured = with("").Measured;
-        return with(measured.ToString("0.00", CultureInfo.InvariantCulture) + (with("") is AngularDimension ? " deg" : " mm"));
+        return with(Words(measured, with("") is AngularDimension ? " deg" : " mm"));
     }
+
+    private static string Words(double measured, string unit) => measured.ToString("0.00", CultureInfo.InvariantCulture) + unit;
 }

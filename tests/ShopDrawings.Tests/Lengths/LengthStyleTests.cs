@@ -47,4 +47,51 @@ public class LengthStyleTests
         Assert.StartsWith("mm", LengthStyle.Millimetres.Statement, StringComparison.Ordinal);
         Assert.All([LengthStyle.Inches, LengthStyle.Millimetres], s => Assert.Contains(Tape.RoundedMark, s.Statement));
     }
+
+    // Each fraction by hand: 568.325 is 22 3/8, 600 is 23.622 or 23 5/8 less 0.003, 12.7 is 1/2, 0.396875 is 1/64.
+    [Theory]
+    [InlineData(568.325, "22 ³⁄₈\"", "22.375\"", "~568.3 [22 ³⁄₈\"]", "22 ³⁄₈\" [~568.3 mm]")]
+    [InlineData(600, "~23 ⁵⁄₈\"", "~23.622\"", "600 [~23 ⁵⁄₈\"]", "~23 ⁵⁄₈\" [600 mm]")]
+    [InlineData(12.7, "¹⁄₂\"", ".5\"", "12.7 [¹⁄₂\"]", "¹⁄₂\" [12.7 mm]")]
+    [InlineData(0.396875, "¹⁄₆₄\"", "~.016\"", "~0.4 [¹⁄₆₄\"]", "¹⁄₆₄\" [~0.4 mm]")]
+    [InlineData(-12.7, "-¹⁄₂\"", "-.5\"", "-12.7 [-¹⁄₂\"]", "-¹⁄₂\" [-12.7 mm]")]
+    [InlineData(0, "0\"", "0\"", "0 [0\"]", "0\" [0 mm]")]
+    public void Size_is_stacked_decimal_or_in_both_units(double millimetres, string stacked, string decimals, string metricFirst, string inchesFirst)
+    {
+        var inches = LengthStyle.Inches with { Fractions = FractionForm.Stacked };
+        var metric = LengthStyle.Millimetres with { Fractions = FractionForm.Stacked, HasBoth = true };
+
+        Assert.Equal(stacked, inches.Print(millimetres));
+        Assert.Equal(decimals, (inches with { Fractions = FractionForm.Decimals }).Print(millimetres));
+        Assert.Equal(metricFirst, metric.Print(millimetres));
+        Assert.Equal(inchesFirst, (inches with { HasBoth = true }).Print(millimetres));
+        // Places have one unit.
+        Assert.DoesNotContain("[", metric.PrintPlace(millimetres), StringComparison.Ordinal);
+        Assert.Equal(stacked, (inches with { HasBoth = true }).PrintPlace(millimetres));
+    }
+
+    [Theory]
+    // 333 mm are 13.1102 in, 450 mm 17.7165.
+    [InlineData(16, "~13 ¹⁄₈\"", "~17 ¹¹⁄₁₆\"")]
+    [InlineData(32, "~13 ¹⁄₈\"", "~17 ²³⁄₃₂\"")]
+    [InlineData(64, "~13 ⁷⁄₆₄\"", "~17 ²³⁄₃₂\"")]
+    public void Denominator_is_the_finest_part(int denominator, string of333, string of450)
+    {
+        var style = LengthStyle.Inches with { Fractions = FractionForm.Stacked, Denominator = denominator };
+
+        Assert.Equal((of333, of450), (style.Print(333), style.Print(450)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => LengthStyle.Inches with { Denominator = 12 });
+    }
+
+    // Unicode says what a stacked fraction is; it reads as the plain one, to within half a part.
+    [Fact]
+    public void Stacked_fraction_is_the_plain_one() => CsCheck.Check.Sample(CsCheck.Gen.Select(CsCheck.Gen.Double[0.5, 5000], CsCheck.Gen.Int[4, 6]), (mm, power) =>
+    {
+        var denominator = 1 << power;
+        var (plain, stacked) = (LengthStyle.Inches with { Denominator = denominator }, LengthStyle.Inches with { Denominator = denominator, Fractions = FractionForm.Stacked });
+        var flat = StackedDigits.Flat(stacked.Print(mm));
+
+        Assert.Equal(plain.Print(mm), flat);
+        Assert.InRange(Tape.Parse(flat.TrimStart('~')).Millimeters - mm, -12.7 / denominator - 1e-9, 12.7 / denominator + 1e-9);
+    }, iter: Fuzz.Iterations(1_000));
 }

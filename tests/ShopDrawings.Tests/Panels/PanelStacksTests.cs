@@ -124,7 +124,7 @@ public class PanelStacksTests
     {
         var assembly = Pair("{at: [50, 30], diameter: 8}, {at: [120, 60], diameter: 8}", second);
 
-        var sheet = PanelSheet.Of(assembly.Panel(id), "p", LengthStyle.Millimetres, [], null, PanelStacks.Find(assembly.Panels).Single())[0];
+        var sheet = PanelSheet.Of(assembly.Panel(id), "p", new SheetSettings(DrawingStandard.Iso, LengthStyle.Millimetres), [], null, PanelStacks.Find(assembly.Panels).Single())[0];
 
         var texts = sheet.Entities.OfType<TextEntity>().Where(t => expected.Contains(t.Text)).OrderByDescending(t => t.Position.Y).Select(t => t.Text);
         Assert.Equal(expected, texts);

@@ -40,7 +40,7 @@ public class AssemblySheetsTests
             var scale = Scale(drawing);
             var dimensions = drawing.Entities.OfType<LinearDimension>().ToList();
 
-            Assert.All(dimensions, d => Assert.Equal(design.Lengths.Print(Math.Round(d.Measured * scale, 6)), d.Text));
+            Assert.All(dimensions, d => Assert.Equal((design.Drawings.Sheets.Lengths.Print(Math.Round(d.Measured * scale, 6)), scale), (d.Text, d.Factor)));
             // Each size once: no two of one view between the same ends.
             var frames = drawing.Entities.OfType<ContourEntity>().Where(c => c.Layer.Name == "DETAIL").Select(c => c.Bounds.Centre).ToList();
             Assert.Equal(dimensions.Count, dimensions.Select(d => (frames.Select((f, i) => (f.DistanceTo(d.From), i)).DefaultIfEmpty().Min().i, d.Upright, Math.Round(Math.Min(Along(d.From, d), Along(d.To, d)), 4), Math.Round(Math.Max(Along(d.From, d), Along(d.To, d)), 4))).Distinct().Count());
@@ -70,7 +70,7 @@ public class AssemblySheetsTests
     {
         var design = Fixtures.Design(name);
         if (Sheets(name).Where(s => s.Name == "exploded").Select(s => s.Drawing).FirstOrDefault() is not { } drawing) return;
-        var list = new PartsList(design.Assembly, design.Lengths);
+        var list = new PartsList(design.Assembly, design.Drawings.Sheets);
         var texts = drawing.Entities.OfType<TextEntity>().ToList();
 
         var balloons = texts.Where(t => t.Layer.Name == "BALLOON").Select(t => int.Parse(t.Text, CultureInfo.InvariantCulture)).Order();
@@ -131,9 +131,7 @@ public class AssemblySheetsTests
         using var folder = new TemporaryFolder();
         var path = folder["plan.dxf"];
         var plan = Sheets("home-lab").Single(s => s.Name == "plan").Drawing;
-        // The reader takes a drawing for full size and would hold the texts of dimensions against paper.
-        var bare = new Drawing(plan.Title, plan.Description, plan.Page, plan.Entities.Where(e => e is not Dimension));
-        using (var file = File.Create(path)) new DxfExporter().Write(bare, file);
+        using (var file = File.Create(path)) new DxfExporter().Write(plan, file);
 
         var result = OutsideProgram.RunOracle("dxf_audit.py", "ezdxf shapely", path);
 
@@ -152,7 +150,7 @@ public class AssemblySheetsTests
     private static System.Collections.Immutable.ImmutableArray<(string Name, Drawing Drawing)> Sheets(string name)
     {
         var design = Fixtures.Design(name);
-        return AssemblySheets.Of(design.Assembly, design.Lengths);
+        return AssemblySheets.Of(design.Assembly, design.Drawings.Sheets);
     }
 
     private static List<(string Name, string Svg)> Written(string name) => [.. Sheets(name).Select(s =>
