@@ -192,7 +192,7 @@ public sealed class StockSheetDrawing
     // The number of a cut: outside the sheet where the cut runs out of it, else beside its line, first on the side of what comes off.
     private TextEntity? Number(PlacedCut cut, int scale, Point2 corner, FreeSpace space, Box2 whole)
     {
-        const double Clear = 1.1, Out = 1.4, Outside = 5;
+        const double Clear = 1.1, Out = 1.4, Outside = 8, Near = 2.5;
         var (piece, comes) = (OnPaper(cut.Piece, scale, corner), OnPaper(cut.Comes, scale, corner));
         var text = cut.Step.Number.ToString(CultureInfo.InvariantCulture);
         var half = new Point2(Lettering.Width(text, Small) / 2, Small / 2);
@@ -202,7 +202,7 @@ public sealed class StockSheetDrawing
         var (from, to) = isAcross ? (piece.Min.Y, piece.Max.Y) : (piece.Min.X, piece.Max.X);
         var edge = isAcross ? whole.Min.Y : whole.Min.X;
         var places = new List<Point2>();
-        if (from - edge < Outside / 2)
+        if (from - edge < Near)
             foreach (var aside in new[] { 0, -half.X, half.X }) places.Add(isAcross ? new(line + aside, whole.Min.Y - Out - half.Y) : new(whole.Min.X - Out - half.X, line + aside * half.Y / half.X));
         foreach (var off in new[] { 1.4, 2.4 })
             foreach (var share in new[] { 0.0, 1, 0.5, 0.25, 0.75, 0.1, 0.9 })

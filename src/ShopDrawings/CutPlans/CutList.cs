@@ -75,7 +75,7 @@ public sealed class CutList
         foreach (var ((stock, parts, names), k) in boards.Select((b, k) => (b, k)))
         {
             var problem = new CuttingProblem(parts, stock.Sizes, setup.Machine) { LeastOffcut = setup.LeastOffcut };
-            var outcome = Cutter.Solve(problem, new CuttingOptions { Effort = Math.Max(1, left / (boards.Length - k)) }, progress, stop);
+            var outcome = CuttingPlanner.Solve(problem, left / (boards.Length - k), progress, stop);
             left -= Math.Min(left, outcome.Plan?.Effort ?? 0);
             plans.Add(new BoardCutting(stock.Board, stock.Board, problem, outcome, stock.HasPrices, setup.Currency, names));
         }

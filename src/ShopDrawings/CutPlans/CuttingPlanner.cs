@@ -28,13 +28,18 @@ internal static class CuttingPlanner
             var (parts, names) = Parts(panels, twins);
             var problem = new CuttingProblem(parts, stock.Sizes, setup.MachineFor(SheetGoods.ArealMass(board.Thickness.Value, board.DensityKgPerM3) * 1000)) { LeastOffcut = setup.LeastOffcut };
             // What a board leaves of its share goes to those after it.
-            var outcome = Cutter.Solve(problem, new CuttingOptions { Effort = Math.Max(1, left / (tasks.Count - k)) }, progress, stop);
+            var outcome = Solve(problem, left / (tasks.Count - k), progress, stop);
             left -= Math.Min(left, outcome.Plan?.Effort ?? 0);
             plans.Add(new BoardCutting(board.Name, Material(board), problem, outcome, stock.HasPrices, setup.Currency, names));
         }
 
         return plans.ToImmutable();
     }
+
+    /// <summary>The plan of one board within an effort.</summary>
+    public static CuttingOutcome Solve(CuttingProblem problem, long effort, IProgress<CuttingProgress>? progress, CancellationToken stop) => problem.Stock.All(s => s.Count == 0)
+        ? new CuttingOutcome(null, [new Refusal(RefusalReason.TooLittleStock, "", "there is none of any of its sheets: every count is 0")])
+        : Cutter.Solve(problem, new CuttingOptions { Effort = Math.Max(1, effort) }, progress, stop);
 
     /// <summary>Why boards have no plan, as findings: the file is sound, and the numbers say what to change.</summary>
     public static IEnumerable<Finding> Findings(IEnumerable<BoardCutting> boards, LengthStyle lengths) =>

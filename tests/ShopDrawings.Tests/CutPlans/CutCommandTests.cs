@@ -25,17 +25,18 @@ public class CutCommandTests
         Assert.Equal([560.0, 764], new[] { panels["shelf #3"].Length, panels["shelf #3"].Width }.Order());
     }
 
-    // 2438.4 within 10 mm of trim at both ends is 2418.4: four pieces of 568 and four kerfs of 3.2 leave 133.6 (worked by hand; offcut = L − n·p − n·k).
+    // 2438.4 within 10 mm of trim at both ends is 2418.4: four pieces of 568 and four kerfs of 3.2 leave 133.6, of 3.175 leave 133.7
+    // (worked by hand: L − n·p − n·k).
     [Theory]
     [InlineData("3.2", "133.6")]
     [InlineData("1/8 in", "133.7")]
     public void Kerf_is_taken_off_what_remains(string kerf, string rest)
     {
-        var list = Read("panel,length,width,count\ndrawer,568,1199.2,4\n", "length,width,trim\n96 in,48 in,10\n", new CutListSettings { Kerf = kerf });
+        var list = Read("panel,length,width,count,grain\ndrawer,568,1199.2,4,along\n", "length,width,trim,grain\n96 in,48 in,10,length\n", new CutListSettings { Kerf = kerf });
 
         var offcuts = Text(list, "lists/offcuts.csv");
 
-        Assert.Equal(rest, Assert.Single(CutsList.Read(offcuts))["width_mm"]);
+        Assert.Equal(rest, Assert.Single(CutsList.Read(offcuts))["length_mm"]);
     }
 
     // Three of 400 take 1200 without kerf and 1206.4 with two; 1199.2 holds neither, 1206.4 holds them just.

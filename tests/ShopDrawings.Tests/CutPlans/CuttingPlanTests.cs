@@ -109,15 +109,15 @@ public partial class CuttingPlanTests
     [InlineData("{length: 1700, width: 480}", "white: plate, 1600 × 500 mm, fits no sheet; the nearest, 1700 × 480, is 20 mm too narrow", "take a sheet 20 mm wider, or make the panel smaller")]
     [InlineData("{length: 1605, width: 600, trim: 10}", "white: plate, 1600 × 500 mm, fits no sheet; the nearest, 1605 × 600, is 15 mm too short", "take a sheet 15 mm longer, or make the panel smaller")]
     [InlineData("{length: 550, width: 1700}", "white: plate, 1600 × 500 mm, would fit turned, but its grain forbids it; as it must lie, sheet 550 × 1700 is 1050 mm too short", "take a sheet 1050 mm longer, or one whose grain runs the other way")]
-    [InlineData("{length: 1700, width: 600, count: 0, own: yes}", null, "add sheets to “stock”, or raise a “count”")]
-    public void Plan_that_cannot_be_is_a_finding_that_withholds_the_sheets(string sheet, string? message, string cure)
+    [InlineData("{length: 1700, width: 600, count: 0, own: yes}", "white: there is none of any of its sheets: every count is 0", "add sheets to “stock”, or raise a “count”")]
+    public void Plan_that_cannot_be_is_a_finding_that_withholds_the_sheets(string sheet, string message, string cure)
     {
         var design = Fixtures.DesignOf($"project: x\nboards:\n  white: {{kind: melamine, thickness: 18, grain: yes}}\npanels:\n  plate: {{board: white, length: 1600, width: 500}}\nstock:\n  white: [{sheet}]\n");
         var findings = Shop.Check(design);
 
         var finding = Assert.Single(findings, f => f.Rule == "cutting-plan");
         Assert.True(finding.Withholds);
-        if (message is not null) Assert.Equal(message, finding.Message);
+        Assert.Equal(message, finding.Message);
         Assert.Equal(cure, finding.Cure);
         var files = Shop.Export(Shop.Draw(design, findings), ExporterSet.Standard).Select(f => f.Path).ToList();
         Assert.DoesNotContain(files, f => f.StartsWith("sheets/", StringComparison.Ordinal));
