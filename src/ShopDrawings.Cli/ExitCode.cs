@@ -18,7 +18,7 @@ internal static class ExitCode
     /// <summary>A fault of the program; nothing was written.</summary>
     public const int OurFault = 4;
 
-    /// <summary>Stopped by the user; nothing was changed.</summary>
+    /// <summary>Stopped by the user; nothing was changed, but <c>cut</c> wrote the best plan so far.</summary>
     public const int Interrupted = 130;
 }
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
-using System.Text;
 using ShopDrawings.Kernel;
 
 namespace ShopDrawings.Cli;
@@ -65,11 +64,12 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
     {
         var exporters = plugIns.Length == 0 ? ExporterSet.Standard : PlugIns.Load(plugIns, error);
         using var target = OutputFolder.At(folder);
-        var (text, fault) = Read(file);
+        var (text, fault) = InputText.Read(file, "a project file");
         if (text is null) return new([fault!], null, []);
         var loaded = Shop.Load(text, file, ProjectFolder.Of(file));
         if (loaded.Value is not { } project) return new(loaded.Diagnostics, null, []);
-        var resolved = Shop.Resolve(project);
+        var resolved = Shop.Resolve(project, project.IsSearchLong ? new SearchProgress(error) : null, stop);
+        stop.ThrowIfCancellationRequested();
         if (resolved.Value is not { } design) return new(resolved.Diagnostics, null, []);
         if (Unwritten(design, exporters) is { IsEmpty: false } unwritten) return new(unwritten, null, []);
         var job = Shop.Draw(design, Shop.Check(design));
@@ -91,31 +91,6 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
         .. design.Machining.Select(m => m.Profile).Where(p => exporters.Find(p.Format) is null).Select(p => new Diagnostic(p.FormatAt,
             $"nothing writes “{p.Format}”; known are {string.Join(", ", exporters.Drawings.Select(d => d.Format))}; name the assembly of an exporter with --exporters, or change the format")),
     ];
-
-    private static (string? Text, Diagnostic? Fault) Read(string file)
-    {
-        if (!File.Exists(file)) throw new WrongCallException(Directory.Exists(file) ? $"“{file}” is a folder; name the project file in it" : $"there is no file “{file}”");
-        if (new FileInfo(file).Length > Sources.LargestFile) throw new WrongCallException($"“{file}” is too large for a project file");
-        byte[] bytes;
-        try
-        {
-            bytes = File.ReadAllBytes(file);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new WrongCallException($"“{file}” cannot be read: {e.Message}");
-        }
-
-        try
-        {
-            return (new UTF8Encoding(false, true).GetString(bytes), null);
-        }
-        catch (DecoderFallbackException e)
-        {
-            var line = bytes.AsSpan(0, Math.Max(e.Index, 0)).Count((byte)'\n') + 1;
-            return (null, new Diagnostic(new SourceSpan(file, line, 1), "this line is not UTF-8; save the file as UTF-8"));
-        }
-    }
 
     private static string Summary(Job job, int files, string folder)
     {

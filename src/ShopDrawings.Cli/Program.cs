@@ -15,10 +15,11 @@ internal static class Program
         Start here:
           shopdrawings new cabinet.yaml             write a commented starter file
           shopdrawings make cabinet.yaml --out out  work everything out and write the folder out/
+          shopdrawings cut panels.csv --stock stock.csv --out out  lay panels on the cheapest sheets, without a cabinet
 
         Exit codes: 0 done; 1 done, but the checks found errors (the panels concerned have no machine files); 2 the file or the call
         is wrong, nothing was written; 3 files could not be written, or an exporter of yours failed, nothing was written; 4 a fault of the
-        program, nothing was written; 130 interrupted.
+        program, nothing was written; 130 interrupted: nothing was changed, but “cut” writes the best plan it has.
         """;
 
     private static int Main(string[] args)
@@ -35,7 +36,7 @@ internal static class Program
     {
         try
         {
-            var root = new RootCommand(Teaching) { NewCommand.Create(output), MakeCommand.Create(output, error, stop), SchemaCommand.Create(output) };
+            var root = new RootCommand(Teaching) { NewCommand.Create(output), MakeCommand.Create(output, error, stop), CutCommand.Create(output, error, stop), SchemaCommand.Create(output) };
             var call = root.Parse(args);
             if (call.Errors.Count == 0 && call.Action is not null)
                 return call.Invoke(new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });

@@ -19,6 +19,12 @@ public sealed record Design(Assembly Assembly, CheckSettings Checks, LengthStyle
     /// <summary>How edges are banded, and how much band is bought.</summary>
     public EdgeBanding Banding { get; init; } = EdgeBanding.ByHand;
 
+    /// <summary>How the panels are cut from the stock, board by board; empty where the project gives no stock.</summary>
+    public ImmutableArray<BoardCutting> Cutting { get; init; } = [];
+
+    /// <summary>Boards that panels are cut from and no stock is given of, while it is of others.</summary>
+    internal ImmutableArray<string> BoardsWithoutStock => Cutting.IsEmpty ? [] : [.. Assembly.Panels.Select(p => p.Board.Name).Distinct().Where(b => Cutting.All(c => c.Board != b))];
+
     /// <summary>What each machine does that files are made for.</summary>
     public ImmutableArray<MachineJob> Machining { get; init; } = [];
 }

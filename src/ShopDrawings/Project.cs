@@ -14,5 +14,8 @@ public sealed class Project
     /// <summary>How messages print lengths: in inches where the file counts in inches or feet, else in mm.</summary>
     public LengthStyle Lengths { get; }
 
+    /// <summary>Whether the file asks for more than the usual work in the search for the cheapest sheets.</summary>
+    public bool IsSearchLong => Model.Cutting is { Effort: > 1 };
+
     internal ProjectModel Model { get; }
 }

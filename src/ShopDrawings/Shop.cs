@@ -4,6 +4,7 @@ using ShopDrawings.Drafting;
 using ShopDrawings.Kernel;
 using ShopDrawings.ProjectFile;
 using ShopDrawings.Yaml;
+using CuttingProgress = ShopDrawings.Cutting.CuttingProgress;
 
 namespace ShopDrawings;
 
@@ -34,18 +35,21 @@ public static class Shop
 
     /// <summary>Works out every panel, hole and joint.</summary>
     /// <returns>The design, or every mistake that only shows when sizes meet: unknown names, sizes that leave nothing.</returns>
-    public static Outcome<Design> Resolve(Project project)
+    /// <param name="project">The project.</param>
+    /// <param name="progress">Told how far the search for the cheapest sheets is, board by board.</param>
+    /// <param name="stop">Ends that search with the best plans so far, which then depend on the time.</param>
+    public static Outcome<Design> Resolve(Project project, IProgress<CuttingProgress>? progress = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(project);
         var diagnostics = new List<Diagnostic>();
-        return Outcome<Design>.Of(ProjectResolver.Resolve(project.Model, project.Lengths, diagnostics), diagnostics);
+        return Outcome<Design>.Of(ProjectResolver.Resolve(project.Model, project.Lengths, diagnostics, progress, stop), diagnostics);
     }
 
     /// <summary>Looks for what would go wrong before anything is cut.</summary>
     public static ImmutableArray<Finding> Check(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
-        ImmutableArray<Finding> findings = [.. Kernel.Check.RunAll(design.Assembly, design.Checks, design.Lengths), .. design.Machining.SelectMany(m => m.Plan.Findings)];
+        ImmutableArray<Finding> findings = [.. Kernel.Check.RunAll(design.Assembly, design.Checks, design.Lengths), .. design.Machining.SelectMany(m => m.Plan.Findings), .. CuttingPlanner.Findings(design.Cutting, design.Lengths)];
         var withheld = new Job(design, findings, []).Withheld;
         return [.. findings, .. design.Machining.SelectMany(m => m.Plan.Withholding(withheld))];
     }
@@ -73,6 +77,7 @@ public static class Shop
             for (var i = 0; i < own.Length; i++) Add(i == 0 ? $"panels/{panel.Id}" : string.Create(CultureInfo.InvariantCulture, $"panels/{panel.Id}_{i + 1}"), own[i]);
         }
 
+        foreach (var (path, sheet) in CuttingDrawings.Of(design.Cutting, design.Assembly.Name, design.Drawings.Sheets, id => design.Assembly.Panels.FirstOrDefault(p => p.Id == id), withheld)) Add(path, sheet);
         foreach (var (profile, plan) in design.Machining)
             foreach (var program in plan.Programs.Where(p => !p.Panels.Any(l => withheld.Contains(l.Panel.Id))))
             {

@@ -14,7 +14,8 @@ public partial class ConventionTests
     private static readonly Dictionary<string, string[]> Knows = new()
     {
         ["ShopDrawings.Kernel"] = [],
-        ["ShopDrawings.Drafting"] = ["ShopDrawings.Kernel"],
+        ["ShopDrawings.Cutting"] = [],
+        ["ShopDrawings.Drafting"] = ["ShopDrawings.Cutting", "ShopDrawings.Kernel"],
         ["ShopDrawings.Dxf"] = ["ShopDrawings.Drafting"],
         ["ShopDrawings.Svg"] = ["ShopDrawings.Drafting"],
         ["ShopDrawings.Print"] = ["ShopDrawings.Drafting"],
@@ -86,7 +87,7 @@ public partial class ConventionTests
         .Select(p => (p, File.ReadAllText(p)));
 
     private static IEnumerable<System.Reflection.Assembly> Assemblies() =>
-        [typeof(Tape).Assembly, typeof(ShopDrawings.Drafting.Drawing).Assembly, typeof(ShopDrawings.Dxf.DxfExporter).Assembly, typeof(ShopDrawings.Svg.SvgExporter).Assembly, typeof(ShopDrawings.Print.PdfExporter).Assembly, typeof(Shop).Assembly];
+        [typeof(Tape).Assembly, typeof(ShopDrawings.Cutting.Cutter).Assembly, typeof(ShopDrawings.Drafting.Drawing).Assembly, typeof(ShopDrawings.Dxf.DxfExporter).Assembly, typeof(ShopDrawings.Svg.SvgExporter).Assembly, typeof(ShopDrawings.Print.PdfExporter).Assembly, typeof(Shop).Assembly];
 
     // Type and member with parameter types; what records generate is left out.
     private static IEnumerable<string> PublicMembers(System.Reflection.Assembly assembly)

@@ -21,11 +21,14 @@ public sealed record LyingPanel(Panel Panel, Lie Lie)
 /// <summary>A sheet of board with the panels that are cut from it. Frame: x along its length, y along its width, origin in its lower left corner; mm.</summary>
 /// <param name="Id">Its name, unique in the job.</param>
 /// <param name="Board">What it is a sheet of.</param>
-/// <param name="Length">Along the grain where the board has one.</param>
+/// <param name="Length">Along the grain where the board has one, unless <see cref="HasGrainAcross"/> says otherwise.</param>
 /// <param name="Width">Across the length.</param>
 /// <param name="Panels">What is cut from it.</param>
 public sealed record CutSheet(string Id, Board Board, Size Length, Size Width, ImmutableArray<LyingPanel> Panels)
 {
+    /// <summary>Whether the grain of a board that has one runs across the length.</summary>
+    public bool HasGrainAcross { get; init; }
+
     /// <summary>The whole sheet.</summary>
     public Box2 Bounds => new(default, new(Length.Value, Width.Value));
 }

@@ -34,7 +34,7 @@ internal static class SheetFits
                     Fail($"{panel.Id} and {other.Id} lie {lengths.Describe(apart)} apart on sheet {sheet.Id}, and the cut between them is {lengths.Describe(between)} wide", [new("apart", apart, "mm"), new("cut", between, "mm")], $"leave {lengths.Describe(between)} or more between them");
             }
 
-            if (panel.Board.HasGrain && sheet.Panels[i].Lie.QuarterTurns % 2 == 1)
+            if (panel.Board.HasGrain && sheet.Panels[i].Lie.QuarterTurns % 2 == 1 != sheet.HasGrainAcross)
                 remarks.Add("", new(Rule, Severity.Warning, $"the grain of {panel.Id} runs across it as it lies on sheet {sheet.Id}", [], "derived (geometry)", "turn it by 0 or 180 degrees"));
             var hidden = panel.Features.Count(f => FacePlanner.IsBlindIn(f, sheet.Panels[i].Lie.Up.Opposite(), machine));
             if (hidden > 0 && machine.SecondFace == SecondFace.None)

@@ -8,8 +8,10 @@ namespace ShopDrawings;
 /// Lists as CSV (RFC 4180, from memory; UTF-8, lines end with LF): <c>lists/panels.csv</c>, one line a panel, and <c>lists/bores.csv</c>,
 /// one line a bore, sorted by panel, surface, diameter, depth and place; <c>lists/openings.csv</c>, grooves by their centre lines
 /// and openings by their boxes; <c>lists/setups.csv</c>, one line a setting of
-/// the drill, panel and surface; <c>lists/drilling.csv</c>, one line a bore that a router makes, in its order; <c>lists/stacks.csv</c>, what is drilled through several panels at once; <c>lists/hardware.csv</c>, what to
-/// buy beside the boards; and <c>lists/bands.csv</c>, one line a banded edge and one with the length to buy for each tape. Every heading carries
+/// the drill, panel and surface; <c>lists/drilling.csv</c>, one line a bore that a router makes, in its order; <c>lists/stacks.csv</c>, what is drilled
+/// through several panels at once; <c>lists/hardware.csv</c>, what to buy beside the boards; and <c>lists/bands.csv</c>, one line a banded edge and one with
+/// the length to buy for each tape. Where there is stock also
+/// <c>lists/sheets.csv</c>, what to buy; <c>lists/cuts.csv</c>, one line a cut; <c>lists/offcuts.csv</c>, and for a store <c>lists/store-cuts.csv</c>. Every heading carries
 /// its unit.
 /// </summary>
 public sealed class CsvExporter : IJobExporter
@@ -28,6 +30,7 @@ public sealed class CsvExporter : IJobExporter
         new("lists/openings.csv", s => Write(s, Openings(job.Design.Assembly))),
         new("lists/hardware.csv", s => Write(s, Hardware(job.Design.Assembly))),
         new("lists/bands.csv", s => Write(s, Bands(job.Design))),
+        .. CuttingLists.Of(job.Design.Cutting, job.Design.BoardsWithoutStock).Select(l => new Output(l.Path, s => Write(s, l.Rows))),
     ];
 
     private static IEnumerable<string[]> Panels(Job job)
@@ -127,7 +130,8 @@ public sealed class CsvExporter : IJobExporter
         return (rounded == 0 ? 0 : rounded).ToString("0.####", CultureInfo.InvariantCulture);
     }
 
-    private static void Write(Stream stream, IEnumerable<string[]> rows)
+    /// <summary>Writes rows.</summary>
+    internal static void Write(Stream stream, IEnumerable<string[]> rows)
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         foreach (var row in rows) writer.WriteLine(string.Join(',', row.Select(Cell)));

@@ -23,6 +23,8 @@ internal sealed record ProjectModel(
     LabelEntry Labels,
     ImmutableArray<Word> MachineFiles,
     ImmutableArray<(Word Name, SheetEntry Value)> Sheets,
+    ImmutableArray<(Word Name, ImmutableArray<StockEntry> Value)> Stock,
+    CuttingEntry? Cutting,
     SourceSpan At)
 {
     /// <summary>What stands in the catalogues it names, in their order.</summary>

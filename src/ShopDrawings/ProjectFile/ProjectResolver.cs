@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ShopDrawings.Drafting;
 using ShopDrawings.Kernel;
 using ShopDrawings.Yaml;
+using CuttingProgress = ShopDrawings.Cutting.CuttingProgress;
 
 namespace ShopDrawings.ProjectFile;
 
@@ -23,15 +24,20 @@ internal sealed class ProjectResolver
     }
 
     /// <summary>The design; nothing where a fault was added to the diagnostics.</summary>
-    public static Design? Resolve(ProjectModel model, LengthStyle lengths, List<Diagnostic> diagnostics)
+    public static Design? Resolve(ProjectModel model, LengthStyle lengths, List<Diagnostic> diagnostics, IProgress<CuttingProgress>? progress, CancellationToken stop)
     {
         var resolver = new ProjectResolver(model, lengths, diagnostics);
         resolver.Build();
         var machines = new MachineReader(resolver.references).Read(model.MachineFiles);
+        var stock = new CuttingReader(resolver.references, lengths).Read(model.Stock, model.Cutting);
         if (diagnostics.Count > 0) return null;
         // How bores are made is the shop's habit, which only the finished assembly knows.
         var assembly = resolver.assembly.Build(model.Methods);
         var sheets = new SheetReader(resolver.references, assembly).Read(model.Sheets);
+        if (diagnostics.Count > 0) return null;
+        var cutting = CuttingPlanner.Plan(assembly, stock, sheets.SelectMany(s => s.Panels).Select(p => p.Panel.Id), progress, stop);
+        foreach (var name in model.Sheets.Select(s => s.Name).Where(n => cutting.Any(c => c.Plan?.Sheets.Any(s => c.NameOf(s) == n.Text) == true)))
+            resolver.Fail(name.At, $"a sheet of the stock is called “{name.Text}” too; choose another name");
         if (diagnostics.Count > 0) return null;
         var limits = model.Checks.Limits.ToImmutableDictionary(l => l.Limit, l => l.Value);
         var checks = new CheckSettings(limits, model.Checks.Waivers.ToImmutableDictionary(w => w.Rule, w => w.Reason));
@@ -41,7 +47,8 @@ internal sealed class ProjectResolver
             Banding = model.Banding,
             Drawings = drawings,
             Labels = model.Labels.Of(drawings.Sheets.Standard == DrawingStandard.Asme),
-            Machining = [.. machines.Select(m => new MachineJob(m, MachiningPlanner.Plan(assembly.Panels, sheets, m.Machine, lengths)))],
+            Cutting = cutting,
+            Machining = [.. machines.Select(m => new MachineJob(m, MachiningPlanner.Plan(assembly.Panels, [.. sheets, .. CuttingPlanner.Sheets(assembly, cutting)], m.Machine, lengths)))],
         };
     }
 

@@ -1,0 +1,79 @@
+namespace ShopDrawings.Cutting;
+
+/// <summary>
+/// Runs lanes of search side by side. Each has its own seed and its own share of the effort; after every round they meet, and those behind take over the
+/// cheapest plan, the lowest lane's among equals. Threads only run lanes, so their number changes nothing.
+/// </summary>
+internal sealed class Solver(Workload work, int laneCount, int threads, CancellationToken stop, bool patterns = true)
+{
+    private const long FirstRound = 200_000;
+
+    // Most effort for what whole patterns leave.
+    private const long RestEffort = 400_000_000;
+
+    /// <summary>Called after each round with effort, best price so far (null before there is one) and bound.</summary>
+    public Action<long, long?, long>? Report { get; init; }
+
+    /// <summary>Effort spent.</summary>
+    public long Effort { get; private set; }
+
+    /// <summary>No plan is cheaper; known after <see cref="Run"/>. Null where all stock is surely too little.</summary>
+    public long? Bound { get; private set; }
+
+    /// <summary>The cheapest plan within the effort; null where no whole plan was found.</summary>
+    public (SheetTree[] Plan, long Price)? Run(long effort)
+    {
+        Bound = DualFeasible.Bound(work);
+        if (Bound is not { } bound) return null;
+        (SheetTree[] Plan, long Price)? start = null;
+        if (patterns && ColumnGeneration.Pays(work))
+        {
+            var (linear, sheets, left, spent) = ColumnGeneration.Run(work, effort / 3, stop);
+            Bound = bound = Math.Max(bound, linear);
+            Effort = spent;
+            start = Complete(sheets, left, (effort - spent) / 2);
+        }
+        var lanes = Enumerable.Range(0, laneCount).Select(k => new Lane(work, 0x5D_0000 + (ulong)k)).ToArray();
+        if (start is { } from)
+            foreach (var lane in lanes) lane.TakeOver(from.Plan, from.Price);
+        (SheetTree[] Plan, long Price)? best = start;
+        effort = Math.Max(1, effort - Effort);
+        var before = Effort;
+        var share = FirstRound;
+        for (var round = 0; ; round++)
+        {
+            var until = share;
+            Each(lanes, lane => lane.Run(until, bound, stop));
+            Effort = before + lanes.Sum(l => l.Effort);
+            foreach (var lane in lanes)
+                if (lane.Best is { } plan && (best is null || lane.BestPrice < best.Value.Price)) best = (plan, lane.BestPrice);
+            Report?.Invoke(Effort, best?.Price, bound);
+            if (best?.Price <= bound || stop.IsCancellationRequested || share >= effort / laneCount) break;
+            if (best is { } found)
+                foreach (var lane in lanes.Where(l => l.BestPrice > found.Price)) lane.TakeOver(found.Plan, found.Price);
+            share = Math.Min(effort / laneCount, share + Math.Max(FirstRound, share / 4));
+        }
+        return best;
+    }
+
+    // What whole patterns leave is a problem of its own, solved like any other.
+    private (SheetTree[] Plan, long Price)? Complete(List<SheetTree> sheets, int[] left, long effort)
+    {
+        var price = sheets.Sum(s => work.Stock[s.Stock].Price);
+        if (left.Length == 0) return ([.. sheets], price);
+        var used = new int[work.Stock.Length];
+        foreach (var sheet in sheets) used[sheet.Stock]++;
+        var rest = new Solver(work.Only(left, used), laneCount, threads, stop, false);
+        var found = rest.Run(Math.Min(effort, RestEffort));
+        Effort += rest.Effort;
+        if (found is not { } plan) return null;
+        foreach (var tree in plan.Plan) tree.Rename(left);
+        return ([.. sheets, .. plan.Plan], price + plan.Price);
+    }
+
+    private void Each(Lane[] lanes, Action<Lane> run)
+    {
+        if (threads <= 1) Array.ForEach(lanes, run.Invoke);
+        else Parallel.ForEach(lanes, new ParallelOptions { MaxDegreeOfParallelism = threads }, run);
+    }
+}

@@ -1,0 +1,86 @@
+using CsCheck;
+using ShopDrawings.Cutting;
+
+namespace ShopDrawings.Tests.Cutting;
+
+/// <summary>What a saw, a store and a router allow is kept.</summary>
+public class SawRuleTests
+{
+    private const long Mm = CuttingTests.Mm;
+
+    private static readonly Gen<Part[]> Parts =
+        from parts in Gen.Select(Gen.Long[80, 900], Gen.Long[80, 600], Gen.Int[1, 3], Gen.Bool).Array[1, 8]
+        select parts.Select((p, k) => new Part($"p{k}", p.Item1 * Mm, p.Item2 * Mm) { Quantity = p.Item3, Grain = p.Item4 ? Grain.Along : Grain.Any }).ToArray();
+
+    private static void Each(CuttingMachine machine, Action<CuttingPlan> check, Trim trim = default) => Parts.Sample(parts =>
+    {
+        var problem = new CuttingProblem([.. parts], [new StockSize("board", 2440 * Mm, 1220 * Mm) { Price = 6500, Trim = trim }], machine);
+        var plan = CuttingTests.Sound(problem, CuttingTests.Quick with { Effort = 100_000 });
+        check(plan);
+    }, iter: 60);
+
+    private static int Stages(CutPiece piece) => piece.Kind == PieceKind.Divided ? (piece.CutsHere > 0 ? 1 : 0) + piece.Children.Max(Stages) : 0;
+
+    [Theory]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void Stages_are_no_more_than_the_saw_allows(int most) =>
+        Each(new PanelSaw(3_200_000) { MaxStages = most, FreeingCutCounts = true }, plan => Assert.All(plan.Sheets, s => Assert.InRange(Stages(s.Tree!), 0, most)));
+
+    [Theory]
+    [InlineData(CutDirection.Along)]
+    [InlineData(CutDirection.Across)]
+    public void First_cut_goes_the_way_it_must(CutDirection first) =>
+        Each(new PanelSaw(3_200_000) { FirstCut = first }, plan => Assert.All(plan.Sheets, s => Assert.Equal(first, s.Tree!.Cuts)));
+
+    [Fact]
+    public void Cuts_are_no_longer_and_strips_no_narrower_than_the_saw_allows() =>
+        Each(new PanelSaw(3_200_000) { LongestCut = 1300 * Mm, LeastStrip = 70 * Mm }, plan => Assert.All(plan.Sheets.SelectMany(s => s.Tree!.All()).Where(p => p.CutsHere > 0), p =>
+        {
+            Assert.InRange(p.Cuts == CutDirection.Across ? p.AlongY : p.AlongX, 1, 1300 * Mm);
+            Assert.All(p.Children.Take(p.CutsHere), c => Assert.True((p.Cuts == CutDirection.Across ? c.AlongX : c.AlongY) >= 70 * Mm));
+        }));
+
+    [Fact]
+    public void Store_makes_no_more_cuts_than_it_offers_and_they_are_paid()
+    {
+        var saw = new StoreSaw(4 * Mm, 6) { Error = 2 * Mm, PricePerCut = 50 };
+        Each(saw, plan =>
+        {
+            var steps = CutSequence.Of(plan);
+            Assert.All(plan.Sheets, s => Assert.InRange(steps.Count(c => c.Sheet == s.Number), 0, 6));
+            Assert.Equal(50 * steps.Length, plan.CutCost);
+            Assert.Equal(plan.CutCost, CounterSlip.Of(plan).Sum(s => s.CutCost));
+        });
+    }
+
+    [Fact]
+    public void Blanks_can_be_carried_and_hold_their_parts()
+    {
+        // 18 mm board of 650 kg/m³: 11.7 kg/m²; nothing over 20 kg or 1.5 m.
+        var saw = new StoreSaw(4 * Mm, 5) { Error = 2 * Mm, LongestPiece = 1500 * Mm, HeaviestPieceGrams = 20_000, MassPerSquareMetre = 11_700, Home = new PanelSaw(3_200_000), BlankAllowance = 5 * Mm };
+        Each(saw, plan =>
+        {
+            var steps = CutSequence.Of(plan);
+            Assert.All(plan.Sheets, s => Assert.InRange(steps.Count(c => c.Sheet == s.Number && !c.AtHome), 0, 5));
+            Assert.All(plan.Sheets.SelectMany(s => s.Tree!.Children).Where(p => p.Kind == PieceKind.Divided), blank =>
+            {
+                Assert.InRange(Math.Max(blank.AlongX, blank.AlongY), 1, 1500 * Mm);
+                Assert.InRange(blank.AlongX / 1e9 * (blank.AlongY / 1e9) * 11_700, 0, 20_000);
+            });
+        });
+    }
+
+    [Fact]
+    public void Router_keeps_its_gap_and_margin() => Each(new Router(8 * Mm) { ClampMargin = 20 * Mm }, plan => Assert.Empty(CutSequence.Of(plan)), Trim.Around(5 * Mm));
+
+    [Fact]
+    public void Router_lays_what_no_cut_through_could_part()
+    {
+        // Five around: four oblongs about a square, which only free placement packs.
+        var problem = new CuttingProblem([new Part("oblong", 600 * Mm, 400 * Mm) { Quantity = 4 }, new Part("square", 200 * Mm, 200 * Mm)], [new StockSize("s", 1000 * Mm, 1000 * Mm) { Price = 1 }], new Router(0));
+
+        Assert.Equal(1, CuttingTests.Sound(problem).Cost);
+        Assert.Equal(2, CuttingTests.Sound(problem with { Machine = new PanelSaw(0) }).Cost);
+    }
+}
