@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using ShopDrawings.Cli;
+using ShopDrawings.Cutting;
 
 namespace ShopDrawings.Tests;
 
@@ -41,18 +42,27 @@ public class ReadmeTests
     [Fact]
     public void Library_calls_compile_and_list_the_files()
     {
-        var code = Assert.Single(Blocks("csharp"));
+        var code = string.Concat(Blocks("csharp"));
         var here = File.ReadAllText(Path.Combine(OutsideProgram.RepositoryRoot, "tests", "ShopDrawings.Tests", "ReadmeTests.cs"));
         var shown = code.Split('\n').Where(l => l.Length > 0 && !l.StartsWith("using", StringComparison.Ordinal)).ToList();
         Assert.All(shown, line => Assert.Contains(Rooted(line), here, StringComparison.Ordinal));
 
         using var console = new StringWriter();
+        CutByHand(console);
+        Assert.Contains("1: fence at ", console.ToString(), StringComparison.Ordinal);
         var project = Shop.Load(File.ReadAllText(Root + "fixtures/wall-cupboard.yaml"), "wall-cupboard.yaml").Value!;
         var design = Shop.Resolve(project).Value!;
         var job = Shop.Draw(design, Shop.Check(design));
         foreach (var output in Shop.Export(job, ExporterSet.Standard)) console.WriteLine(output.Path);
 
         Assert.Contains("machines/router/panels/left-side-mm.dxf", console.ToString(), StringComparison.Ordinal);
+    }
+
+    private static void CutByHand(StringWriter console)
+    {
+        var problem = new CuttingProblem([new Part("side", 720_000_000, 560_000_000) { Quantity = 2 }], [new StockSize("board", 2_440_000_000, 1_220_000_000) { Price = 6500 }], new PanelSaw(3_200_000));
+        var plan = Cutter.Solve(problem).Plan!;
+        foreach (var cut in CutSequence.Of(plan)) console.WriteLine($"{cut.Piece}: fence at {cut.Setting / 1e6} mm gives {cut.Comes}");
     }
 
     [Fact]

@@ -24,6 +24,20 @@ public class SamplesTests
             Assert.True(bytes.AsSpan().SequenceEqual(sample[path]), $"{name}/{path} differs from its sample:\n{FirstDifference(sample[path], bytes)}");
     }
 
+    [Fact]
+    public void Tables_cut_again_equal_their_sample()
+    {
+        using var folder = new TemporaryFolder();
+        var tables = Path.Combine(Fixtures.Folder, "cutting");
+
+        var call = Call.Of("cut", Path.Combine(tables, "panels.csv"), "--stock", Path.Combine(tables, "stock.csv"), "--currency", "crowns", "--first-cut", "along", "--least-strip", "60", "--title", "Wardrobe", "--out", folder["out"]);
+
+        Assert.Equal((0, ""), (call.ExitCode, call.Errors));
+        var (made, sample) = (TemporaryFolder.Contents(folder["out"]), TemporaryFolder.Contents(Path.Combine(Samples, "cutting")));
+        Assert.Equal(sample.Keys, made.Keys);
+        Assert.All(made, file => Assert.True(file.Value.AsSpan().SequenceEqual(sample[file.Key]), file.Key));
+    }
+
     [Theory]
     [InlineData("project")]
     [InlineData("catalogue")]
@@ -33,9 +47,9 @@ public class SamplesTests
         Assert.Equal(File.ReadAllText(Path.Combine(Samples, "schemas", which + ".schema.json")), Call.Of("schema", which).Output);
 
     [Fact]
-    public void Samples_hold_nothing_but_fixtures_and_schemas() =>
+    public void Samples_hold_nothing_but_fixtures_tables_and_schemas() =>
         Assert.Equal(
-            Names.Select(n => n.Data).Append("schemas").Order(StringComparer.Ordinal),
+            Names.Select(n => n.Data).Append("cutting").Append("schemas").Order(StringComparer.Ordinal),
             Directory.GetFileSystemEntries(Samples).Select(p => Path.GetFileName(p)!).Order(StringComparer.Ordinal));
 
     private static string FirstDifference(byte[] expected, byte[] actual)

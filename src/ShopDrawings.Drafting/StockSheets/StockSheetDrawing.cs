@@ -97,7 +97,7 @@ public sealed class StockSheetDrawing
     private static Box2 OnPaper(SheetArea a, int scale, Point2 corner) =>
         new(corner + new Point2(a.X, a.Y) * (1e-6 / scale), corner + new Point2(a.X + a.AlongX, a.Y + a.AlongY) * (1e-6 / scale));
 
-    private IEnumerable<Entity> Picture(int scale, Point2 corner, StockSheetLabels labels)
+    private List<Entity> Picture(int scale, Point2 corner, StockSheetLabels labels)
     {
         var stock = sheet.Plan.Stock;
         var whole = OnPaper(new(0, 0, stock.Length, stock.Width), scale, corner);
