@@ -15,6 +15,9 @@ public static class PanelLabels
 
     private const double Small = 2.5;
 
+    // What stands under a sketch is as wide.
+    private const double LeastSketch = 12;
+
     private static readonly Layer Text = new("LABELS", Role.Lettering, "What labels say");
     private static readonly Layer Part = new("PARTS", Role.Reference, "Sketches of the parts");
     private static readonly Layer Bands = new("BANDS", Role.Outline, "Banded edges");
@@ -63,7 +66,7 @@ public static class PanelLabels
         yield return new TextEntity(Text, new(room.Max.X, room.Min.Y + 0.33 * Small), Small, foot, Anchor.BaseRight);
         if (SheetFrame.Fitted(project, Small, Math.Max(room.Width - footWidth - 3, 0)) is { Length: > 1 } fitted) yield return Line(room.Min, Small, fitted);
 
-        var sketch = new Box2(new(room.Max.X - 0.32 * room.Width, room.Min.Y + Pitch * Small), new(room.Max.X, room.Max.Y - Pitch * height));
+        var sketch = new Box2(new(room.Max.X - Math.Max(LeastSketch, 0.26 * room.Width), room.Min.Y + Pitch * Small), new(room.Max.X, room.Max.Y - Pitch * height));
         // On a small label the size comes before the sketch.
         var (beside, top) = (sketch.Min.X - room.Min.X - 2, sketch.Max.Y);
         var hasSketch = FinishedSize(panel, settings, beside).Sum(l => Pitch * l.Height) <= sketch.Height + Tolerance.Length;
@@ -86,7 +89,7 @@ public static class PanelLabels
         {
             var lengths = Plain(settings.Lengths);
             var bands = panel.Bands.GroupBy(b => lengths.PrintFine(b.Thickness.Value)).Select(g => $"{g.Key} {string.Join(" ", g.Select(b => panel.NameOf(b.Edge)))}");
-            foreach (var line in Wrapped($"bands {string.Join(", ", bands)}", width)) yield return (line, Small);
+            foreach (var line in Wrapped($"bands {string.Join(", ", bands)}".Split(' '), width)) yield return (line, Small);
         }
 
         yield return (SheetFrame.Fitted(panel.Board.Label.Length > 0 ? panel.Board.Label : panel.Board.Name, Small, width), Small);
@@ -111,15 +114,16 @@ public static class PanelLabels
             yield break;
         }
 
-        foreach (var line in Wrapped(before + string.Join(" × ", sizes.Select(plain.InOneUnit.Print)), width)) yield return (line, Small);
+        // A size and its fraction stay together.
+        foreach (var line in Wrapped(sizes.Select((s, i) => (i == 0 ? before : "× ") + plain.InOneUnit.Print(s)), width)) yield return (line, Small);
     }
 
     private static LengthStyle Plain(LengthStyle lengths) => lengths.Fractions == FractionForm.Stacked ? lengths with { Fractions = FractionForm.Plain } : lengths;
 
-    private static IEnumerable<string> Wrapped(string text, double width)
+    private static IEnumerable<string> Wrapped(IEnumerable<string> words, double width)
     {
         var line = "";
-        foreach (var word in text.Split(' '))
+        foreach (var word in words)
         {
             var longer = line.Length == 0 ? word : $"{line} {word}";
             if (line.Length > 0 && Lettering.Width(longer, Small) > width)

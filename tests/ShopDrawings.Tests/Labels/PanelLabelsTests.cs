@@ -55,6 +55,9 @@ public class PanelLabelsTests
             var lengths = Settings[settings].Lengths;
             var ways = new[] { lengths, lengths.InOneUnit, lengths.InOneUnit with { Fractions = FractionForm.Plain }, lengths with { Fractions = FractionForm.Plain } };
 
+            // A fraction never stands apart from its inches.
+            var lines = PanelLabels.Of([panel], "x", Settings[settings], Sheets[sheet]).Single().Entities.OfType<TextEntity>().Select(t => t.Text).ToList();
+            Assert.Contains(ways, w => new[] { panel.Length, panel.Width, panel.Thickness }.All(s => lines.Exists(l => l.Contains(w.Print(s.Value), StringComparison.Ordinal))));
             Assert.Contains(ways, w => texts.Contains(string.Join(" × ", new[] { panel.Length, panel.Width, panel.Thickness }.Select(s => w.Print(s.Value))), StringComparison.Ordinal));
         }, iter: Fuzz.Iterations(2000));
 
