@@ -29,6 +29,9 @@ public static class Cutter
     // Lines of search; fixed, since their number shapes the plan.
     private const int Lanes = 2;
 
+    // Most effort for tidying a plan that is found.
+    private const long MostTidying = 8_000_000;
+
     /// <summary>
     /// The cheapest plan found within the effort, or why there is none. The same problem and effort give the same plan, with any number of threads and on
     /// any machine, unless <paramref name="stop"/> ends the work before: then it is the best plan so far, and which one depends on the time.
@@ -60,6 +63,13 @@ public static class Cutter
             }
             var (sheets, statistics) = problem.Machine is Router && Routed(way, solver.Bound!.Value, ref plan, effort, stop) is { } free
                 ? PlanBuilder.Build(way, free) : PlanBuilder.Build(way, plan.Plan);
+            if (problem.Machine is not Router && !stop.IsCancellationRequested)
+            {
+                var lane = new Lane(way.Work, 1);
+                lane.Tidy(plan.Plan, plan.Price, Math.Min(effort / 10, MostTidying), stop);
+                var (tidied, counts) = PlanBuilder.Build(way, lane.Best!);
+                if (lane.BestPrice < plan.Price || Rank(counts).CompareTo(Rank(statistics)) < 0) (plan, sheets, statistics) = ((lane.Best!, lane.BestPrice), tidied, counts);
+            }
             var cutCost = problem.Machine is StoreSaw store ? store.PricePerCut * CutSequence.Of(sheets).Count(s => !s.AtHome) : 0;
             var candidate = new CuttingPlan(problem, sheets, plan.Price, cutCost, solver.Bound!.Value, statistics, solver.Effort);
             if (best is null || candidate.Cost < best.Cost) best = candidate;
@@ -83,6 +93,10 @@ public static class Cutter
         }
         return best;
     }
+
+    // Among plans of one price: matching parts off one setting, then least handling, then the largest rectangle left.
+    private static (int, int, double) Rank(PlanStatistics s) =>
+        (s.UnmatchedGroups, s.FenceSettings + s.Cuts, -(s.LargestOffcut is { } o ? (double)o.AlongX * o.AlongY : 0));
 
     private static Refusal TooLittle(CuttingProblem problem, bool proved)
     {

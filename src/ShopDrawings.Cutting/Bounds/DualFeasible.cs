@@ -9,7 +9,7 @@ namespace ShopDrawings.Cutting;
 /// </summary>
 internal sealed class DualFeasible
 {
-    private const long MostWork = 60_000_000;
+    private const long MostWork = 30_000_000;
 
     private readonly Workload work;
     private readonly long w, h;

@@ -19,7 +19,7 @@ public sealed record PanelSaw(long BladeKerf) : CuttingMachine(BladeKerf)
     /// <summary>Whether the cut that frees a part from waste beside it counts as a stage.</summary>
     public bool FreeingCutCounts { get; init; }
 
-    /// <summary>The direction of the first cuts in a sheet; null: either.</summary>
+    /// <summary>The direction of the first cuts in a sheet; null: either. A part as long as the sheet needs none of them.</summary>
     public CutDirection? FirstCut { get; init; }
 
     /// <summary>The narrowest piece that may be held between fence and blade; 0: any.</summary>

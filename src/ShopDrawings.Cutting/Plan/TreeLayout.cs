@@ -73,7 +73,7 @@ internal sealed class TreeLayout(Preparation.Prepared prepared, SheetTree tree, 
     private static CutPiece Rest(CutPiece piece, List<CutPiece> children, bool beside, long at, long end, long x, long y, long w, long h, long blade)
     {
         // `at` is one blade beyond the last child: at the end exactly, the last child needs no cut; a sliver thinner than the blade leaves nothing.
-        if (at - blade == end) return piece with { Children = [.. children] };
+        if (at - blade == end) return children.Count == 1 && !children[0].AtHome ? children[0] : piece with { Children = [.. children] };
         if (at >= end) return piece with { Children = [.. children], LastIsCutFree = true };
         children.Add(beside ? new CutPiece(PieceKind.Offcut, at, y, end - at, h) : new CutPiece(PieceKind.Offcut, x, at, w, end - at));
         return piece with { Children = [.. children] };

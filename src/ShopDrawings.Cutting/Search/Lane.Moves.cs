@@ -50,7 +50,12 @@ internal sealed partial class Lane
                 Touch(s);
                 looseCount = tree.Remove(n, loose, looseCount, work.Area);
                 if (tree.Root < 0) Shut(s);
-                else tree.Refresh();
+                else
+                {
+                    tree.Refresh();
+                    // What a removed piece kept apart may now be cut in a way the saw does not allow.
+                    if (work.Rules.Any && !work.Rules.Hold(tree, work.Stock[tree.Stock].Trims)) Give(s);
+                }
                 Effort += tree.Used;
             }
         }
@@ -195,9 +200,11 @@ internal sealed partial class Lane
         return work.Rules.Hold(trial, work.Stock[stock].Trims);
     }
 
-    // The less, the better: by turns the narrower of what is left each way, or what large rectangles are lost, as sums of squared areas.
+    // The less, the better: by turns the narrower of what is left each way, or what large rectangles are lost, as sums of squared areas;
+    // while tidying also any place alike.
     private long Score(in SheetTree.Slot slot, long roomX, long roomY, long x, long y)
     {
+        if (scoring == AnyPlace) return (long)(lot.Next() >> 2);
         var sh = work.Shift;
         var (a, b) = ((roomX - x) >> sh, (roomY - y) >> sh);
         if (scoring == 0 || slot.Kind == SheetTree.Leaf) return a < b ? a : b;

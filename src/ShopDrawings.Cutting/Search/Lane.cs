@@ -16,6 +16,9 @@ internal sealed partial class Lane
     private const int MostTaken = 12;
     private const int Blink = 64;
 
+    // A way of weighing places: see Score.
+    private const int AnyPlace = 2;
+
     // Plans built from nothing before the search proper.
     private const int Starts = 16;
 
@@ -200,15 +203,7 @@ internal sealed partial class Lane
         }
         else
         {
-            foreach (var s in touched)
-            {
-                if (sheets[s].Stock >= 0) stockUsed[sheets[s].Stock]--;
-                if (saved[s].Stock >= 0) stockUsed[saved[s].Stock]++;
-                (sheets[s], saved[s]) = (saved[s], sheets[s]);
-            }
-            openPrice = priceBefore;
-            (loose, looseSaved) = (looseSaved, loose);
-            (looseCount, spare) = (looseSavedCount, costBefore);
+            TakeBack(priceBefore, costBefore);
             if (costBefore < kept) late[lateAt] = costBefore;
         }
         lateAt = lateAt + 1 == History ? 0 : lateAt + 1;
@@ -253,6 +248,45 @@ internal sealed partial class Lane
         started = Math.Max(started, Starts + 1);
         Adopt(plan, price);
         Aim(price - 1);
+    }
+
+    private void TakeBack(long price, long cost)
+    {
+        foreach (var s in touched)
+        {
+            if (sheets[s].Stock >= 0) stockUsed[sheets[s].Stock]--;
+            if (saved[s].Stock >= 0) stockUsed[saved[s].Stock]++;
+            (sheets[s], saved[s]) = (saved[s], sheets[s]);
+        }
+        openPrice = price;
+        (loose, looseSaved) = (looseSaved, loose);
+        (looseCount, spare) = (looseSavedCount, cost);
+    }
+
+    /// <summary>Tidies a whole plan without making it dearer: fewer cuts and settings, then larger rectangles left. The outcome is in <see cref="Best"/>.</summary>
+    public void Tidy(SheetTree[] plan, long price, long until, CancellationToken stop)
+    {
+        Adopt(plan, price);
+        budget = price;
+        Array.Fill(late, 0);
+        while (Effort < until && !((++beat & 63) == 0 && stop.IsCancellationRequested))
+        {
+            Effort += 4;
+            step++;
+            touched.Clear();
+            looseSavedCount = 0;
+            var before = openPrice;
+            Look();
+            scoring = lot.Below(AnyPlace + 1);
+            Ruin();
+            Recreate(lot.Below(8), Blink);
+            long gain = 0;
+            if (looseCount == 0)
+                foreach (var s in touched) gain += (saved[s].Stock >= 0 ? saved[s].Untidiness() : 0) - (sheets[s].Stock >= 0 ? sheets[s].Untidiness() : 0);
+            Effort += touched.Count * 8;
+            if (looseCount > 0 || openPrice > before || (openPrice == before && gain < 0)) TakeBack(before, 0);
+        }
+        Keep();
     }
 
     /// <summary>Keeps the present plan, which must be whole, as the best.</summary>

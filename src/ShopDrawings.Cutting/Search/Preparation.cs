@@ -164,6 +164,9 @@ internal sealed class Preparation
                 if (w <= 0 || h <= 0 || cap <= kerf) continue;
             }
             var kind = saw?.FirstCut is { } cut && !mixed ? (cut == CutDirection.Across ? SheetTree.Beside : SheetTree.Stacked) : first;
+            // A strip as long as the sheet would need no first cut and be cut the other way at once: only a part that long may lie so.
+            if (kind != 0 && !mixed && !problem.Parts.Any(p => p.CutLength == (kind == SheetTree.Beside ? w : h) || p.CutWidth == (kind == SheetTree.Beside ? w : h)))
+                cap = (kind == SheetTree.Beside ? w : h) + kerf - 1;
             stock.Add((new Workload.Sheet(w + kerf, h + kerf, size.Price, size.Count ?? int.MaxValue, (int)size.Grain) { First = kind, PieceExtra = extra, PieceCap = cap, Trims = trims }, s));
         }
         var sides = problem.Parts.SelectMany(p => new[] { p.CutLength + kerf, p.CutWidth + kerf })

@@ -39,6 +39,8 @@ public static class CutSequence
         if (piece.Kind != PieceKind.Divided) return;
         var (length, width, t) = (piece.AlongX, piece.AlongY, piece.Trim);
         var trims = 0;
+        // What needs no cut but the trims is the part itself once the last of them is done.
+        var (whole, edges) = (piece.CutsHere == 0 ? piece.Children[0].Placement : null, new[] { t.Near, t.Far, t.Start, t.End }.Count(off => off > 0));
         foreach (var (edge, off) in new[] { (PieceEdge.Near, t.Near), (PieceEdge.Far, t.Far), (PieceEdge.Start, t.Start), (PieceEdge.End, t.End) })
         {
             if (off == 0) continue;
@@ -48,13 +50,14 @@ public static class CutSequence
             else width -= off;
             // The fence holds the edge opposite the one that goes.
             var against = edge switch { PieceEdge.Near => PieceEdge.Far, PieceEdge.Far => PieceEdge.Near, PieceEdge.Start => PieceEdge.End, _ => PieceEdge.Start };
-            raw.Add(new Raw(sheet, stage, trims, mark, across ? CutDirection.Across : CutDirection.Along, against, across ? length : width, mark, OutcomeKind.Piece, "", OutcomeKind.Waste, piece.AtHome));
+            raw.Add(new Raw(sheet, stage, trims, mark, across ? CutDirection.Across : CutDirection.Along, against, across ? length : width,
+                whole is not null && trims == edges ? whole.Label : mark, whole is not null && trims == edges ? OutcomeKind.Part : OutcomeKind.Piece, "", OutcomeKind.Waste, piece.AtHome));
         }
         if (piece.Cuts is not { } cuts) return;
-        var next = piece.Children.Length == 1 && !piece.LastIsCutFree ? stage : stage + 1;
+        var next = piece.CutsHere == 0 ? stage : stage + 1;
         var across1 = cuts == CutDirection.Across;
         var offcuts = 0;
-        var marks = piece.Children.Select((c, k) => c.Placement?.Label ?? $"{mark}.{(c.Kind == PieceKind.Offcut ? "rest" + (offcuts++ > 0 ? $"{offcuts}" : "") : Letters(k))}").ToArray();
+        var marks = piece.Children.Select((c, k) => c.Placement?.Label ?? (piece.CutsHere == 0 ? mark : $"{mark}.{(c.Kind == PieceKind.Offcut ? "rest" + (offcuts++ > 0 ? $"{offcuts}" : "") : Letters(k))}")).ToArray();
         for (var k = 0; k < piece.CutsHere; k++)
         {
             var child = piece.Children[k];

@@ -27,7 +27,7 @@ internal static class Matching
         if (piece.Kind == PieceKind.Part) fences[piece.Placement!.Label] = set;
         foreach (var (child, k) in piece.Children.Select((c, k) => (c, k)))
         {
-            var name = child.Placement?.Label ?? $"{mark}.{CutSequence.Letters(k)}";
+            var name = child.Placement?.Label ?? (piece.CutsHere == 0 ? mark : $"{mark}.{CutSequence.Letters(k)}");
             var step = k < piece.CutsHere ? made[name].FirstOrDefault(s => s.Direction == piece.Cuts && s.ComesAs != OutcomeKind.Offcut) : null;
             var fence = step?.Fence ?? 0;
             Walk(child, name, k >= piece.CutsHere && piece.Children.Length == 1 ? set : piece.Cuts == CutDirection.Across ? (fence, set.Y) : (set.X, fence), made, fences);

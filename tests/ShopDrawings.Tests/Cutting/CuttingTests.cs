@@ -95,6 +95,24 @@ public class CuttingTests
     }
 
     [Fact]
+    public void Part_that_is_what_trimming_leaves_comes_off_with_the_last_trim()
+    {
+        var plan = Sound(new CuttingProblem([new Part("p", 980 * Mm, 480 * Mm)], [new StockSize("s", 1000 * Mm, 500 * Mm) { Trim = Trim.Around(10 * Mm) }], new PanelSaw(3_200_000)));
+
+        Assert.Equal(4, CutSequence.Of(plan).Length);
+    }
+
+    [Fact]
+    public void Tidying_takes_cuts_away_and_costs_nothing()
+    {
+        // Six equal strips: one setting for the strips, however the search first laid them.
+        var plan = Sound(new CuttingProblem([new Part("p", 1000 * Mm, 190 * Mm) { Quantity = 6, Grain = Grain.Along }], [new StockSize("s", 2440 * Mm, 1220 * Mm) { Price = 1 }], new PanelSaw(3_200_000)));
+
+        Assert.Equal(1, plan.Cost);
+        Assert.Equal((2, 7), (plan.Statistics.FenceSettings, plan.Statistics.Cuts));
+    }
+
+    [Fact]
     public void Own_offcuts_are_used_before_a_sheet_is_bought()
     {
         var problem = new CuttingProblem([new Part("p", 500 * Mm, 300 * Mm) { Quantity = 2 }], [Board(), StockSize.Offcut("left over", 1010 * Mm, 310 * Mm)], new PanelSaw(3_200_000));
@@ -124,7 +142,7 @@ public class CuttingTests
             return;
         }
         Check(problem, plan);
-    }, iter: 300);
+    }, iter: 120);
 
     [Fact]
     public void Threads_change_nothing()
@@ -139,7 +157,7 @@ public class CuttingTests
         if (Solve(problem, Quick with { Effort = 1 }).Plan is not { } plan) return;
         var shuffled = problem with { Parts = [.. problem.Parts.Reverse()] };
         Assert.Equal(plan.Bound, Solve(shuffled, Quick with { Effort = 1 }).Plan!.Bound);
-    }, iter: 60);
+    }, iter: 30);
 
     internal static CuttingOutcome Solve(CuttingProblem problem, CuttingOptions options) => Cutter.Solve(problem, options, null, TestContext.Current.CancellationToken);
 

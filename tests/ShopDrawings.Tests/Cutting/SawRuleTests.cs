@@ -17,7 +17,7 @@ public class SawRuleTests
         var problem = new CuttingProblem([.. parts], [new StockSize("board", 2440 * Mm, 1220 * Mm) { Price = 6500, Trim = trim }], machine);
         var plan = CuttingTests.Sound(problem, CuttingTests.Quick with { Effort = 100_000 });
         check(plan);
-    }, iter: 60);
+    }, iter: 30);
 
     private static int Stages(CutPiece piece) => piece.Kind == PieceKind.Divided ? (piece.CutsHere > 0 ? 1 : 0) + piece.Children.Max(Stages) : 0;
 
