@@ -164,7 +164,7 @@ public partial class CuttingPlanTests
     {
         var isInches = svg.Contains("inches; ~ is rounded", StringComparison.Ordinal);
         var style = isInches ? LengthStyle.Inches : LengthStyle.Millimetres;
-        var texts = TextElement().Matches(svg).Select(m => System.Net.WebUtility.HtmlDecode(m.Groups[1].Value)).ToList();
+        var texts = TextElement().Matches(svg).Select(m => Lengths.StackedDigits.Flat(System.Net.WebUtility.HtmlDecode(m.Groups[1].Value))).ToList();
         for (var i = 0; i < texts.Count; i++)
             foreach (var panel in panels)
             {
