@@ -74,26 +74,27 @@ internal static class CuttingPlanner
 
     private static Size Side(long nanometres) => Size.Default(BoardCutting.Mm(nanometres), "stock-size");
 
-    // Equal panels are one part; mirrored and equal ones ask for one setting.
+    // Equal panels are one part; those of one sawn size, such as sides that mirror each other but for a hole, ask for one setting.
     private static (ImmutableArray<Part> Parts, ImmutableDictionary<string, string> Names) Parts(List<Panel> panels, ImmutableDictionary<string, PanelTwin> twins)
     {
         string Root(Panel p) => twins.TryGetValue(p.Id, out var twin) && twin.Twinship == Twinship.Same && panels.Exists(q => q.Id == twin.Of) ? twin.Of : p.Id;
-        string Family(string id) => twins.TryGetValue(id, out var twin) && panels.Exists(q => q.Id == twin.Of) ? twin.Of : id;
+        (long, long) Sawn(Panel p) => (CuttingSetup.Nanometres(p.CutLength.Value), CuttingSetup.Nanometres(p.CutWidth.Value));
         var groups = panels.GroupBy(Root, StringComparer.Ordinal).ToList();
-        var families = groups.GroupBy(g => Family(g.Key), StringComparer.Ordinal).Where(f => f.Sum(g => g.Count()) > 1).Select(f => f.Key).ToHashSet(StringComparer.Ordinal);
+        var families = panels.GroupBy(Sawn).Where(f => f.Skip(1).Any()).ToDictionary(f => f.Key, f => f.First().Id);
         var parts = ImmutableArray.CreateBuilder<Part>();
         var names = ImmutableDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
         foreach (var (group, k) in groups.Select((g, k) => (g.ToList(), k)))
         {
-            var (panel, family) = (group[0], Family(group[0].Id));
+            var panel = group[0];
             // Marks of the solver's own, so that no name of the user's can be taken for a piece of a sheet.
             var label = string.Create(CultureInfo.InvariantCulture, $"@{k}");
-            parts.Add(new Part(panel.Id, CuttingSetup.Nanometres(panel.CutLength.Value), CuttingSetup.Nanometres(panel.CutWidth.Value))
+            var (length, width) = Sawn(panel);
+            parts.Add(new Part(panel.Id, length, width)
             {
                 Quantity = group.Count,
                 Grain = panel.Board.HasGrain ? Grain.Along : Grain.Any,
                 Label = label,
-                Matching = families.Contains(family) ? family : null,
+                Matching = families.GetValueOrDefault((length, width)),
             });
             for (var copy = 1; copy <= group.Count; copy++) names[group.Count == 1 ? label : string.Create(CultureInfo.InvariantCulture, $"{label} #{copy}")] = group[copy - 1].Id;
         }
