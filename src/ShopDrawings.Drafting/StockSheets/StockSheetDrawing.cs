@@ -192,7 +192,7 @@ public sealed class StockSheetDrawing
     // The number of a cut: outside the sheet where the cut runs out of it, else beside its line, first on the side of what comes off.
     private TextEntity? Number(PlacedCut cut, int scale, Point2 corner, FreeSpace space, Box2 whole)
     {
-        const double Clear = 1.1, Out = 1.4, Outside = 8, Near = 2.5;
+        const double Clear = 1.1, Out = 1.4, Outside = 8, Near = 3.2;
         var (piece, comes) = (OnPaper(cut.Piece, scale, corner), OnPaper(cut.Comes, scale, corner));
         var text = cut.Step.Number.ToString(CultureInfo.InvariantCulture);
         var half = new Point2(Lettering.Width(text, Small) / 2, Small / 2);

@@ -5,9 +5,9 @@ namespace ShopDrawings.Drafting;
 /// <summary>What of a view's lines can be told apart on paper: a file for other programs should hold no line of no length, and none twice.</summary>
 internal static class PaperLines
 {
-    // Less than a third of the finest pen; and places that no printer tells apart, in mm.
+    // Less than a third of the finest pen; and a thousandth of an inch, which no printer tells apart, in mm.
     private const double LeastLength = 0.04;
-    private const double Step = 0.01;
+    private const double Step = 0.0254;
 
     /// <summary>The entities of a view without lines that are dots, and without repetitions on one layer.</summary>
     public static IEnumerable<Entity> Of(IEnumerable<Entity> drawn) => drawn.Where(e => e is not SegmentEntity { Segment: var s } || s.Length >= LeastLength).DistinctBy(Key);
