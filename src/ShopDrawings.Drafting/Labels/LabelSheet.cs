@@ -15,7 +15,7 @@ namespace ShopDrawings.Drafting;
 public sealed record LabelSheet(Point2 Page, int Columns, int Rows, Point2 Label, Point2 Corner, Point2 Gap)
 {
     /// <summary>The smallest label that holds a part's name and size in mm.</summary>
-    public static Point2 Least { get; } = new(40, 20);
+    public static Point2 Least { get; } = new(40, 24);
 
     // What printers leave white at the edge of the paper, with room for letters that lean out.
     private const double White = 5.5;

@@ -58,8 +58,10 @@ public static class PanelLabels
 
     private static IEnumerable<Entity> Label(Panel panel, string project, string which, SheetSettings settings, Box2 room)
     {
-        // The name at the top, as large as it fits; the foot at the bottom; between them lines at the left and the sketch at the right.
-        var height = new[] { 5, 3.5, Small }.First(h => h == Small || (Lettering.Width(panel.Id, h) <= room.Width && Pitch * h <= room.Height / 4));
+        // The name at the top, as large as it fits and leaves room for the size; the foot at the bottom; between them lines at the left and the sketch
+        // at the right.
+        var least = FinishedSize(panel, settings, room.Width).Sum(l => Pitch * l.Height);
+        var height = new[] { 5, 3.5, Small }.First(h => h == Small || (Lettering.Width(panel.Id, h) <= room.Width && Pitch * h <= Math.Min(room.Height / 4, room.Height - Pitch * Small - least)));
         yield return Line(new(room.Min.X, room.Max.Y - Pitch * height), height, Ending(panel.Id, height, room.Width));
         var foot = $"{panel.NameOf(Surface.Inside)} up{which}";
         var footWidth = Lettering.Width(foot, Small);

@@ -24,7 +24,7 @@ internal sealed record GroovePocket(Contour Edge, ImmutableArray<CornerRelief.Ba
         var side = along.Left * (width / 2);
         // A side runs out where all of it does; one that slants out of the panel does not.
         double Along(Point2 off) => new[] { from, (from + to) * 0.5, to }.Min(p => Out(p + off));
-        var (start, end, left, right) = (Out(from), Out(to), Along(side), Along(side * -1));
+        var (start, end, left, right) = (AtEnd(from, along * -1), AtEnd(to, along), Along(side), Along(side * -1));
         var isNarrow = isRelieved && width < 2 * CornerRelief.AlongWall(diameter / 2);
         double Closed(double beyond) => beyond > 0 ? beyond : isNarrow ? diameter / 2 : 0;
 
@@ -39,6 +39,17 @@ internal sealed record GroovePocket(Contour Edge, ImmutableArray<CornerRelief.Ba
             .Where(bay => new[] { (start, right), (end, right), (end, left), (start, left) }.Zip(corners).Any(c => c.First.Item1 <= 0 && c.First.Item2 <= 0 && lying.Lie.Of(c.Second).DistanceTo(bay.Corner) <= Tolerance.Length));
         return new(edge, [.. freed], false);
 
+        // An end that slants out of the panel goes on until both its corners are out, or as far as it is wide.
+        double AtEnd(Point2 at, Point2 onwards) => RunsOut(lying.Panel, at) ? diameter + new[] { at, at + side, at - side }.Max(p => Leaving(p, onwards)) : 0;
+
+        double Leaving(Point2 at, Point2 onwards)
+        {
+            const double Step = 1e-3;
+            var (way, outline) = (0.0, lying.Panel.CutOutline);
+            for (var p = at; way < width && outline.Contains(p) && outline.DistanceTo(p) > Tolerance.Length; p = at + onwards * way) way += Math.Max(Step, outline.DistanceTo(p));
+            return Math.Min(way, width);
+        }
+
         // How far the pocket goes on where it runs out of the panel; 0 where it does not.
         double Out(Point2 at) => !RunsOut(lying.Panel, at) ? 0 : lying.Panel.CutOutline.Contains(at) ? diameter + lying.Panel.CutOutline.DistanceTo(at) : diameter;
     }
@@ -47,7 +58,10 @@ internal sealed record GroovePocket(Contour Edge, ImmutableArray<CornerRelief.Ba
     public static double LengthOf(Panel panel, Groove groove) =>
         RunsOut(panel, groove.From.Point) || RunsOut(panel, groove.To.Point) ? double.PositiveInfinity : groove.From.Point.DistanceTo(groove.To.Point);
 
-    // Out of the finished panel, or of the sawn one, which is larger where more is milled off than the band is thick.
-    private static bool RunsOut(Panel panel, Point2 at) =>
-        new[] { panel.CutOutline, panel.Outline }.Any(o => !o.Contains(at) || o.DistanceTo(at) <= Tolerance.Length);
+    // Out of the finished panel, or of the sawn one, which is larger where more is milled off than the band is thick. What is thinner than paper is no wall.
+    private static bool RunsOut(Panel panel, Point2 at)
+    {
+        const double Thinnest = 0.02;
+        return new[] { panel.CutOutline, panel.Outline }.Any(o => !o.Contains(at) || o.DistanceTo(at) <= Thinnest);
+    }
 }

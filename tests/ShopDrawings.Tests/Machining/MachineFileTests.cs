@@ -180,11 +180,12 @@ public class MachineFileTests
         return MachiningPlanner.Plan(program.Sheet is null ? [program.Panels.Single().Panel] : [], program.Sheet is { } sheet ? [sheet] : [], machine with { Corners = InnerCorners.Round }, LengthStyle.Millimetres).Programs.Single(p => p.Name == program.Name);
     }
 
-    // Over the cut at the depth of the tabs goes that through between them.
+    // Over the cut at the depth of the tabs goes that through between them; and a tab may be as long as the side it is on.
     private static bool IsBetweenTabs(JsonElement coincident) =>
         coincident.GetProperty("layers").EnumerateArray().Select(l => l.GetString()!).Order(StringComparer.Ordinal).ToList() is [var a, var b]
-        && ((a.StartsWith("BETWEEN_TABS_", StringComparison.Ordinal) && b.StartsWith("OUTLINE_PATH_", StringComparison.Ordinal) && b.Contains("_DEEP_", StringComparison.Ordinal))
-            || (a.StartsWith("OUT", StringComparison.Ordinal) && a.Contains("_DEEP_", StringComparison.Ordinal) && b.StartsWith('T') && b.EndsWith("_THRU", StringComparison.Ordinal)));
+        && ((a is "CUTOUT" or "OUTLINE" && b.StartsWith("TAB_DEEP_", StringComparison.Ordinal))
+            || (a.StartsWith("BETWEEN_TABS_", StringComparison.Ordinal) && (b.StartsWith("OUTLINE_PATH_", StringComparison.Ordinal) || b.StartsWith("CUTOUT_PATH_", StringComparison.Ordinal)) && b.Contains("_DEEP_", StringComparison.Ordinal))
+            || ((a.StartsWith("OUT", StringComparison.Ordinal) || a.StartsWith("CUT", StringComparison.Ordinal)) && a.Contains("_DEEP_", StringComparison.Ordinal) && b.StartsWith('T') && b.EndsWith("_THRU", StringComparison.Ordinal)));
 
     // Where a panel gets no band, its sawn and its finished edge are one line.
     private static bool IsUnbanded(JsonElement coincident) =>
