@@ -71,8 +71,9 @@ internal sealed class CutCommand(TextWriter output, TextWriter error, Cancellati
 
     private int Mistakes(IReadOnlyList<Diagnostic> mistakes)
     {
-        foreach (var mistake in mistakes.Take(100)) error.WriteLine(mistake.At.File is { Length: > 0 } ? mistake.ToString() : $"error: {mistake.Message}");
-        error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{mistakes.Count} {(mistakes.Count == 1 ? "mistake" : "mistakes")}; nothing was written"));
+        var complaints = new Complaints(error);
+        complaints.Say(mistakes);
+        complaints.SayNothingWritten(mistakes.Count);
         return ExitCode.WrongInput;
     }
 }

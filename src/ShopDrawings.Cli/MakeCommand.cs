@@ -37,21 +37,14 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
             throw;
         }
 
-        Say(result.Diagnostics.Select(d => d.ToString()), "mistakes");
-        Say((result.Job?.Findings ?? []).Select(Line), "findings in findings.json");
+        var complaints = new Complaints(error);
+        complaints.Say(result.Diagnostics);
+        complaints.Say((result.Job?.Findings ?? []).Select(Line), "findings in findings.json");
 
         if (asJson) MakeReport.Write(output, result, folder);
         else if (result.Job is { } job) output.WriteLine(Summary(job, result.Files.Length, folder));
-        else error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{result.Diagnostics.Length} {(result.Diagnostics.Length == 1 ? "mistake" : "mistakes")}; nothing was written"));
+        else complaints.SayNothingWritten(result.Diagnostics.Length);
         return result.ExitCode;
-    }
-
-    private void Say(IEnumerable<string> lines, string what)
-    {
-        const int Most = 100;
-        var all = lines.ToList();
-        foreach (var line in all.Take(Most)) error.WriteLine(line);
-        if (all.Count > Most) error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"… and {all.Count - Most} more {what}"));
     }
 
     private static string Line(Finding finding)

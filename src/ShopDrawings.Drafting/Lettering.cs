@@ -14,6 +14,25 @@ public static class Lettering
     /// <summary>Width in mm of a line of text whose capitals are <paramref name="height"/> mm high; kerning is not used.</summary>
     public static double Width(string text, double height) => FontMetrics.Default.Advance(text) * FontSize(height);
 
+    /// <summary>Words in lines no wider than a width in mm; a word that is wider by itself stands alone.</summary>
+    internal static IEnumerable<string> Lines(IEnumerable<string> words, double height, double width)
+    {
+        var line = "";
+        foreach (var word in words)
+        {
+            var longer = line.Length == 0 ? word : $"{line} {word}";
+            if (line.Length > 0 && Width(longer, height) > width)
+            {
+                yield return line;
+                longer = word;
+            }
+
+            line = longer;
+        }
+
+        if (line.Length > 0) yield return line;
+    }
+
     /// <summary>The upright box a text covers, from the descender to the ascender of the tallest letters.</summary>
     public static Box2 Box(TextEntity text)
     {

@@ -91,7 +91,7 @@ public static class PanelLabels
         {
             var lengths = Plain(settings.Lengths);
             var bands = panel.Bands.GroupBy(b => lengths.PrintFine(b.Thickness.Value)).Select(g => $"{g.Key} {string.Join(" ", g.Select(b => panel.NameOf(b.Edge)))}");
-            foreach (var line in Wrapped($"bands {string.Join(", ", bands)}".Split(' '), width)) yield return (line, Small);
+            foreach (var line in Lettering.Lines($"bands {string.Join(", ", bands)}".Split(' '), Small, width)) yield return (line, Small);
         }
 
         yield return (SheetFrame.Fitted(panel.Board.Label.Length > 0 ? panel.Board.Label : panel.Board.Name, Small, width), Small);
@@ -117,28 +117,10 @@ public static class PanelLabels
         }
 
         // A size and its fraction stay together.
-        foreach (var line in Wrapped(sizes.Select((s, i) => (i == 0 ? before : "× ") + plain.InOneUnit.Print(s)), width)) yield return (line, Small);
+        foreach (var line in Lettering.Lines(sizes.Select((s, i) => (i == 0 ? before : "× ") + plain.InOneUnit.Print(s)), Small, width)) yield return (line, Small);
     }
 
     private static LengthStyle Plain(LengthStyle lengths) => lengths.Fractions == FractionForm.Stacked ? lengths with { Fractions = FractionForm.Plain } : lengths;
-
-    private static IEnumerable<string> Wrapped(IEnumerable<string> words, double width)
-    {
-        var line = "";
-        foreach (var word in words)
-        {
-            var longer = line.Length == 0 ? word : $"{line} {word}";
-            if (line.Length > 0 && Lettering.Width(longer, Small) > width)
-            {
-                yield return line;
-                longer = word;
-            }
-
-            line = longer;
-        }
-
-        yield return line;
-    }
 
     // Not to scale: the part as it lies in its drawing, so slender that one still sees where its edges are.
     private static IEnumerable<Entity> Sketch(Panel panel, Box2 box)

@@ -13,10 +13,10 @@ public sealed record SheetChoice(SheetSize Size, int Scale, double Used)
     public static ImmutableArray<int> Scales { get; } = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 
     // How much more of its room a larger sheet must use to be taken instead of a smaller one: the largest is no sheet for a wall.
-    private static readonly ImmutableArray<double> CostOfLarger = [0, 0, 0.05, 0.3];
+    private static readonly ImmutableArray<double> CostOfLarger = [0, 0, 0.05, 0.5];
 
     // How much less of its room may be used for a drawing twice as large.
-    private const double WorthOfScale = 0.15;
+    private const double WorthOfScale = 0.25;
 
     /// <summary>
     /// The sheet that is used best; a larger one must be used better, or show the drawing larger. Lettering keeps its height at every scale, so what is

@@ -25,13 +25,13 @@ public sealed record TitleFields(string Title, string DocumentType, string Proje
 public static class SheetFrame
 {
     /// <summary>Height of the title block in mm.</summary>
-    public const double TitleHeight = 47;
+    public const double TitleHeight = 44.5;
 
     /// <summary>Distance from line to line of notes in mm.</summary>
     public const double NotePitch = 5;
 
     // The first row holds the title, which is larger.
-    private const double FirstRow = 14;
+    private const double FirstRow = 13;
     private const double Row = (TitleHeight - FirstRow) / 3;
     private const double LargestInRow = 3.5;
     private const double NoteShare = 0.46;
@@ -99,26 +99,7 @@ public static class SheetFrame
         ArgumentNullException.ThrowIfNull(notes);
         ArgumentNullException.ThrowIfNull(settings);
         var width = (size.HasRoomBesideTitle ? size.TitleBlock.Min.X - size.Frame.Min.X : size.Frame.Width) - 6;
-        var lines = ImmutableArray.CreateBuilder<string>();
-        foreach (var note in notes)
-        {
-            var line = "";
-            foreach (var word in note.Split(' '))
-            {
-                var longer = line.Length == 0 ? word : $"{line} {word}";
-                if (line.Length > 0 && Lettering.Width(longer, settings.Small) > width)
-                {
-                    lines.Add(line);
-                    longer = word;
-                }
-
-                line = Fitted(longer, settings.Small, width);
-            }
-
-            if (line.Length > 0) lines.Add(line);
-        }
-
-        return lines.ToImmutable();
+        return [.. notes.SelectMany(n => Lettering.Lines(n.Split(' '), settings.Small, width)).Select(l => Fitted(l, settings.Small, width))];
     }
 
     /// <summary>The text, or as much of it as fits a width in mm with an ellipsis.</summary>
