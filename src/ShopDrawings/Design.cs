@@ -13,6 +13,9 @@ public sealed record Design(Assembly Assembly, CheckSettings Checks, LengthStyle
     /// <summary>How its sheets are drawn, and the files they become.</summary>
     public DrawingSettings Drawings { get; init; } = new(new(Lengths.IsInches ? DrawingStandard.Asme : DrawingStandard.Iso, Lengths));
 
+    /// <summary>Which templates are printed, and on what.</summary>
+    public TemplateSettings Templates { get; init; } = new(TemplateChoice.Marked, Lengths.IsInches ? TemplatePaper.Letter : TemplatePaper.A4, PrinterScale.True);
+
     /// <summary>How edges are banded, and how much band is bought.</summary>
     public EdgeBanding Banding { get; init; } = EdgeBanding.ByHand;
 

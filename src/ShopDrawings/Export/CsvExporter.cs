@@ -126,7 +126,8 @@ public sealed class CsvExporter : IJobExporter
         return (rounded == 0 ? 0 : rounded).ToString("0.####", CultureInfo.InvariantCulture);
     }
 
-    private static void Write(Stream stream, IEnumerable<string[]> rows)
+    /// <summary>Writes rows of cells as CSV.</summary>
+    internal static void Write(Stream stream, IEnumerable<string[]> rows)
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         foreach (var row in rows) writer.WriteLine(string.Join(',', row.Select(Cell)));

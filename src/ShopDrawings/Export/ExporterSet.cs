@@ -11,8 +11,8 @@ public sealed class ExporterSet
 {
     private ExporterSet(ImmutableArray<IDrawingExporter> drawings, ImmutableArray<IJobExporter> jobs) => (Drawings, Jobs) = (drawings, jobs);
 
-    /// <summary>DXF, SVG, PDF and PNG drawings, CSV lists, JSON, all sheets in one book.</summary>
-    public static ExporterSet Standard { get; } = new([new DxfExporter(), new SvgExporter(), new PdfExporter(), new PngExporter()], [new CsvExporter(), new JsonExporter(), new SheetBookExporter()]);
+    /// <summary>DXF, SVG, PDF and PNG drawings, CSV lists, JSON, all sheets in one book, templates.</summary>
+    public static ExporterSet Standard { get; } = new([new DxfExporter(), new SvgExporter(), new PdfExporter(), new PngExporter()], [new CsvExporter(), new JsonExporter(), new SheetBookExporter(), new TemplateExporter()]);
 
     /// <summary>Writers of drawings.</summary>
     public ImmutableArray<IDrawingExporter> Drawings { get; }

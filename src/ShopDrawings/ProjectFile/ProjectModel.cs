@@ -20,6 +20,7 @@ internal sealed record ProjectModel(
     EdgeBanding Banding,
     ChecksEntry Checks,
     DrawingEntry Drawings,
+    TemplatesEntry Templates,
     ImmutableArray<Word> MachineFiles,
     ImmutableArray<(Word Name, SheetEntry Value)> Sheets,
     SourceSpan At)

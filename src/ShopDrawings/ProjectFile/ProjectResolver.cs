@@ -38,6 +38,7 @@ internal sealed class ProjectResolver
         {
             Banding = model.Banding,
             Drawings = model.Drawings.Of(lengths.IsInches),
+            Templates = model.Templates.Of(model.Drawings.Of(lengths.IsInches).Sheets.Standard),
             Machining = [.. machines.Select(m => new MachineJob(m, MachiningPlanner.Plan(assembly.Panels, sheets, m.Machine, lengths)))],
         };
     }

@@ -367,6 +367,7 @@ internal static class ProjectShapes
             f.Optional("banding", Banding, "How edges are banded, and how much band is bought.") ?? EdgeBanding.ByHand,
             f.Optional("checks", Checks, "Changed limits and waived rules.") ?? ChecksEntry.None,
             f.Optional("drawings", DrawingShapes.Drawings, "How drawings look, and the files they become.") ?? DrawingShapes.Usual,
+            f.Optional("templates", TemplateShapes.Templates, "Templates and story sticks in true size, for holes that are marked by hand.") ?? TemplateShapes.Usual,
             f.Optional("machine-files", new ListShape<Word>(Name, 10), "The machines that files are made for.", [], "router"),
             f.Optional("sheets", new MapShape<SheetEntry>(MachineShapes.Sheet), "Sheets with the panels that are cut from them, placed by hand, each under a name of your own.", [], "none"),
             f.At);
