@@ -18,6 +18,17 @@ internal sealed class PageCanvas(Box2 window, Point2 corner, PrinterScale printe
     // White kept round every text, in mm.
     private const double White = 0.6;
 
+    // Holes with a larger reach, in mm, are named above or below, where no smaller hole beside them could be meant.
+    private const double Wide = 8;
+
+    private static readonly ImmutableArray<(double X, double Y, Anchor Anchor)> BesideFirst =
+    [
+        (1, 0.25, Anchor.BaseLeft), (-1, 0.25, Anchor.BaseRight), (0.7, 0.7, Anchor.BaseLeft), (0.7, -1, Anchor.BaseLeft),
+        (-0.7, 0.7, Anchor.BaseRight), (-0.7, -1, Anchor.BaseRight), (0, 1.2, Anchor.BaseCentre), (0, -1.6, Anchor.BaseCentre),
+    ];
+
+    private static readonly ImmutableArray<(double X, double Y, Anchor Anchor)> AboveFirst = [(0, 1.05, Anchor.BaseCentre), (0, -1.15, Anchor.BaseCentre), .. BesideFirst];
+
     public static readonly Layer Edge = new("EDGES", Role.Outline, "Edges of the panel: fold here.");
     public static readonly Layer Hole = new("HOLES", Role.Bore, "Holes at their true diameters.");
     public static readonly Layer Centre = new("CENTRES", Role.Mark, "Crosses to prick with an awl.");
@@ -107,8 +118,7 @@ internal sealed class PageCanvas(Box2 window, Point2 corner, PrinterScale printe
         var page = OnPage(at);
         foreach (var size in (ReadOnlySpan<double>)[height, 0.75 * height])
             foreach (var away in (ReadOnlySpan<double>)[clear + 1.2, clear + 4, clear + 8, clear + 13, clear + 20])
-                foreach (var (x, y, anchor) in (ReadOnlySpan<(double, double, Anchor)>)
-                    [(1, 0.25, Anchor.BaseLeft), (-1, 0.25, Anchor.BaseRight), (0.7, 0.7, Anchor.BaseLeft), (0.7, -1, Anchor.BaseLeft), (-0.7, 0.7, Anchor.BaseRight), (-0.7, -1, Anchor.BaseRight), (0, 1.2, Anchor.BaseCentre), (0, -1.6, Anchor.BaseCentre)])
+                foreach (var (x, y, anchor) in clear > Wide ? AboveFirst : BesideFirst)
                 {
                     var entity = new TextEntity(Words, page + new Point2(x * away, y * away), size, text, anchor);
                     if (!IsFree(entity.Bounds)) continue;

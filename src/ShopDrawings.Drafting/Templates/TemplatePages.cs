@@ -111,7 +111,7 @@ internal sealed class TemplatePages
             canvas.Line(PageCanvas.Trim, from, to);
             foreach (var half in (ReadOnlySpan<double>)[0, 0.5])
             {
-                var at = Enumerable.Range(1, 9).Select(i => from + (to - from) * (half + i * 0.05)).MaxBy(p => Math.Min(25, pattern.Holes.Select(h => h.At.DistanceTo(p)).DefaultIfEmpty(25).Min()));
+                var at = Enumerable.Range(2, 7).Select(i => from + (to - from) * (half + i * 0.05)).MaxBy(p => Math.Min(25, pattern.Holes.Select(h => h.At.DistanceTo(p)).DefaultIfEmpty(25).Min()));
                 canvas.Cross(PageCanvas.Register, at, Register);
             }
         }

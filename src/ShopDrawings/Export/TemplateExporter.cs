@@ -9,7 +9,7 @@ namespace ShopDrawings;
 
 /// <summary>
 /// Templates in true size, for holes that are marked by hand: <c>templates/*.pdf</c> with all pages of one, <c>templates/pages/*.svg</c> with each page, and
-/// <c>lists/templates.csv</c> with every place. Nothing where no hole is marked. Panels that must not be cut get none.
+/// <c>lists/templates.csv</c> with every place; story sticks beside them, <c>templates/sticks</c>, and <c>lists/tape.csv</c>, what to mark with a tape. Nothing where no hole is marked. Panels that must not be cut get none.
 /// </summary>
 public sealed class TemplateExporter : IJobExporter
 {
@@ -31,6 +31,18 @@ public sealed class TemplateExporter : IJobExporter
         foreach (var template in set.All)
             foreach (var file in Pages(template.Name, TemplatePages.Of(template, design.Assembly.Name, design.Templates, sheets))) yield return file;
         if (!set.All.IsEmpty) yield return new("lists/templates.csv", s => CsvExporter.Write(s, Places(set)));
+        var sticks = StoryStick.Of(design.Assembly, set, sheets.Lengths);
+        foreach (var stick in sticks)
+            foreach (var file in Pages("sticks/" + stick.Name, StickPages.Of(stick, design.Assembly.Name, design.Templates, sheets))) yield return file;
+        if (!sticks.IsEmpty) yield return new("lists/tape.csv", s => CsvExporter.Write(s, Tape(sticks, sheets.Lengths)));
+    }
+
+    private static IEnumerable<string[]> Tape(ImmutableArray<StoryStick> sticks, LengthStyle lengths)
+    {
+        yield return ["stick", "hook_at", "mark", "mm", "tape", "what"];
+        foreach (var stick in sticks)
+            foreach (var (mark, index) in stick.Marks.Select((m, i) => (m, i + 1)))
+                yield return [stick.Name, stick.From, CsvExporter.Count(index), CsvExporter.Number(mark.At, 4), (lengths with { Fractions = FractionForm.Plain }).PrintPlace(mark.At), string.Join("; ", mark.What)];
     }
 
     private static IEnumerable<string[]> Places(TemplateSet set)
