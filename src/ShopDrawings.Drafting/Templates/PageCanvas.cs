@@ -111,20 +111,19 @@ internal sealed class PageCanvas(Box2 window, Point2 corner, PrinterScale printe
     /// <summary>A text in page coordinates where its place is free by construction.</summary>
     public void Text(Point2 at, double height, string text, Anchor anchor = Anchor.BaseLeft, double angle = 0) => Add(new TextEntity(Words, at, height, text, anchor, angle));
 
-    /// <summary>A text beside a true-size point, at the nearest place where it touches nothing; smaller, then further off, where there is none.</summary>
+    /// <summary>A text beside a true-size point, at the nearest place where it touches nothing.</summary>
     /// <returns>Whether there was a place.</returns>
     public bool Label(Point2 at, double clear, double height, string text)
     {
         var page = OnPage(at);
-        foreach (var size in (ReadOnlySpan<double>)[height, 0.75 * height])
-            foreach (var away in (ReadOnlySpan<double>)[clear + 1.2, clear + 4, clear + 8, clear + 13, clear + 20])
-                foreach (var (x, y, anchor) in clear > Wide ? AboveFirst : BesideFirst)
-                {
-                    var entity = new TextEntity(Words, page + new Point2(x * away, y * away), size, text, anchor);
-                    if (!IsFree(entity.Bounds)) continue;
-                    Add(entity);
-                    return true;
-                }
+        foreach (var away in (ReadOnlySpan<double>)[clear + 1.2, clear + 4, clear + 8, clear + 13, clear + 20])
+            foreach (var (x, y, anchor) in clear > Wide ? AboveFirst : BesideFirst)
+            {
+                var entity = new TextEntity(Words, page + new Point2(x * away, y * away), height, text, anchor);
+                if (!IsFree(entity.Bounds)) continue;
+                Add(entity);
+                return true;
+            }
 
         return false;
     }

@@ -29,16 +29,19 @@ internal readonly record struct TemplateTurn(int Quarters, bool IsMirrored)
 internal sealed record TemplateHole(Point2 At, double Diameter, double? Depth, bool IsSunk);
 
 /// <summary>
-/// What is marked through a template, seen by someone who looks at the face. The origin is where its lines A (upright) and B (level) cross: the
-/// leftmost and the lowest centre lie on them.
+/// What is marked through a template, seen by someone who looks at the face. The origin is where its lines A (upright) and B (level) cross:
+/// the leftmost and the lowest centre lie on them.
 /// </summary>
-/// <param name="Holes">Holes to prick and drill.</param>
+/// <param name="Holes">Holes to prick and drill, at least one.</param>
 /// <param name="Openings">Edges of openings.</param>
 /// <param name="Lines">Lines to scribe; a centre is a line without length.</param>
 internal sealed record TemplatePattern(ImmutableArray<TemplateHole> Holes, ImmutableArray<Contour> Openings, ImmutableArray<(Point2 From, Point2 To)> Lines)
 {
     /// <summary>The box around all centres, openings and lines.</summary>
     public Box2 Bounds => Box2.Around([.. Holes.Select(h => h.At), .. Openings.SelectMany(o => new[] { o.Bounds.Min, o.Bounds.Max }), .. Lines.SelectMany(l => new[] { l.From, l.To })]);
+
+    /// <summary>The leftmost and the lowest centre of its holes.</summary>
+    public Point2 Corner => Box2.Around(Holes.Select(h => h.At)).Min;
 
     /// <summary>The same pattern elsewhere.</summary>
     public TemplatePattern Mapped(Func<Point2, Point2> map, bool mirrors) => new(

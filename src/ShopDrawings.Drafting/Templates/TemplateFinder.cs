@@ -66,7 +66,7 @@ internal sealed record TemplateSet(ImmutableArray<Template> All, ImmutableArray<
             var ways = TemplateTurn.All.Select(turn =>
             {
                 var turned = pattern.Mapped(turn.Of, turn.IsMirrored);
-                var offset = turned.Bounds.Min;
+                var offset = turned.Corner;
                 return (Place: place with { Turn = turn, Offset = offset }, Pattern: turned.Mapped(p => p - offset, false));
             }).ToList();
             var like = ways.Select(w => (w.Place, Index: known.GetValueOrDefault(w.Pattern.Key(), -1))).Where(w => w.Index >= 0).ToList();
