@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
+using ShopDrawings.Drafting;
 using ShopDrawings.Kernel;
 
 namespace ShopDrawings.Cli;
@@ -15,21 +16,22 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
         var folder = new Option<string>("--out") { Description = "The folder to write; it is replaced as a whole, and only if this program wrote it.", DefaultValueFactory = _ => "out", HelpName = "DIR" };
         var json = new Option<bool>("--json") { Description = "Say what happened as JSON on standard output, for scripts." };
         var exporters = new Option<string[]>("--exporters") { Description = "An assembly with exporters of your own; may be given several times. Its code runs as you: name only what you trust.", HelpName = "DLL" };
-        var command = new Command("make", "Work everything out and write 1:1 DXF files, drawings, lists, assembly.json and findings.json.") { file, folder, exporters, json };
+        var scale = new Option<string?>("--printer-scale") { Description = "How your printer is off, for templates: what 100 mm of the printed square measure across and up, divided by 100, such as 0.996,1.002.", HelpName = "X,Y" };
+        var command = new Command("make", "Work everything out and write 1:1 DXF files, drawings, lists, assembly.json and findings.json.") { file, folder, exporters, scale, json };
         command.SetAction(call =>
         {
             var make = new MakeCommand(output, error, stop);
-            return make.Run(call.GetValue(file)!, call.GetValue(folder)!, call.GetValue(exporters) ?? [], call.GetValue(json));
+            return make.Run(call.GetValue(file)!, call.GetValue(folder)!, call.GetValue(exporters) ?? [], ScaleOf(call.GetValue(scale)), call.GetValue(json));
         });
         return command;
     }
 
-    private int Run(string file, string folder, string[] plugIns, bool asJson)
+    private int Run(string file, string folder, string[] plugIns, PrinterScale? scale, bool asJson)
     {
         MakeResult result;
         try
         {
-            result = Make(file, folder, plugIns);
+            result = Make(file, folder, plugIns, scale);
         }
         catch (Exception fault) when (asJson && Program.ExitCodeOf(fault) is { } code)
         {
@@ -47,13 +49,22 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
         return result.ExitCode;
     }
 
+    private static PrinterScale? ScaleOf(string? text)
+    {
+        if (text is null) return null;
+        double[] shares = [.. text.Split(',').Select(t => double.TryParse(t, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var share) ? share : double.NaN)];
+        return shares is [var x, var y] && new PrinterScale(x, y) is { IsSound: true } scale
+            ? scale
+            : throw new WrongCallException(string.Create(CultureInfo.InvariantCulture, $"“{text}” is no printer scale; write what is measured divided by what it should be, across and up, each from {PrinterScale.Least} to {PrinterScale.Greatest}, such as 0.996,1.002"));
+    }
+
     private static string Line(Finding finding)
     {
         var word = finding.Waiver is null ? finding.Severity.ToString().ToLowerInvariant() : "waived";
         return $"{word}: {finding.Rule}: {finding.Message}; {(finding.Waiver is { } reason ? $"waived because: {reason}" : finding.Cure)}";
     }
 
-    private MakeResult Make(string file, string folder, string[] plugIns)
+    private MakeResult Make(string file, string folder, string[] plugIns, PrinterScale? scale)
     {
         var exporters = plugIns.Length == 0 ? ExporterSet.Standard : PlugIns.Load(plugIns, error);
         using var target = OutputFolder.At(folder);
@@ -61,6 +72,7 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
         if (text is null) return new([fault!], null, []);
         var loaded = Shop.Load(text, file, ProjectFolder.Of(file));
         if (loaded.Value is not { } project) return new(loaded.Diagnostics, null, []);
+        if (scale is { } off) project = project.PrintedBy(off);
         var resolved = Shop.Resolve(project, project.IsSearchLong ? new SearchProgress(error) : null, stop);
         stop.ThrowIfCancellationRequested();
         if (resolved.Value is not { } design) return new(resolved.Diagnostics, null, []);

@@ -16,6 +16,9 @@ public sealed record Design(Assembly Assembly, CheckSettings Checks, LengthStyle
     /// <summary>The page of labels for its parts, or nothing for none.</summary>
     public LabelSheet? Labels { get; init; } = LabelSheet.PlainA4;
 
+    /// <summary>Which templates are printed, and on what.</summary>
+    public TemplateSettings Templates { get; init; } = new(TemplateChoice.Marked, Lengths.IsInches ? TemplatePaper.Letter : TemplatePaper.A4, PrinterScale.True);
+
     /// <summary>How edges are banded, and how much band is bought.</summary>
     public EdgeBanding Banding { get; init; } = EdgeBanding.ByHand;
 

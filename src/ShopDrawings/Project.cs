@@ -1,3 +1,4 @@
+using ShopDrawings.Drafting;
 using ShopDrawings.Kernel;
 using ShopDrawings.ProjectFile;
 
@@ -18,4 +19,11 @@ public sealed class Project
     public bool IsSearchLong => Model.Cutting is { Effort: > 1 };
 
     internal ProjectModel Model { get; }
+
+    /// <summary>The same project for a printer that is off; it comes before what the file says.</summary>
+    /// <param name="scale">How the printer is off.</param>
+    /// <exception cref="ArgumentOutOfRangeException">It is further off than printers are, see <see cref="PrinterScale.IsSound"/>.</exception>
+    public Project PrintedBy(PrinterScale scale) => scale.IsSound
+        ? new(Model with { Templates = Model.Templates with { Printer = scale } }, Lengths)
+        : throw new ArgumentOutOfRangeException(nameof(scale), scale, "A printer is off by 5 % at most.");
 }

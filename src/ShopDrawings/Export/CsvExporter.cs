@@ -130,7 +130,7 @@ public sealed class CsvExporter : IJobExporter
         return (rounded == 0 ? 0 : rounded).ToString("0.####", CultureInfo.InvariantCulture);
     }
 
-    /// <summary>Writes rows.</summary>
+    /// <summary>Writes rows of cells as CSV.</summary>
     internal static void Write(Stream stream, IEnumerable<string[]> rows)
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };

@@ -21,6 +21,7 @@ internal sealed record ProjectModel(
     ChecksEntry Checks,
     DrawingEntry Drawings,
     LabelEntry Labels,
+    TemplatesEntry Templates,
     ImmutableArray<Word> MachineFiles,
     ImmutableArray<(Word Name, SheetEntry Value)> Sheets,
     ImmutableArray<(Word Name, ImmutableArray<StockEntry> Value)> Stock,

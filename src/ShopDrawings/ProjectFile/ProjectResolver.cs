@@ -47,6 +47,7 @@ internal sealed class ProjectResolver
             Banding = model.Banding,
             Drawings = drawings,
             Labels = model.Labels.Of(drawings.Sheets.Standard == DrawingStandard.Asme),
+            Templates = model.Templates.Of(drawings.Sheets.Standard),
             Cutting = cutting,
             Machining = [.. machines.Select(m => new MachineJob(m, MachiningPlanner.Plan(assembly.Panels, [.. sheets, .. CuttingPlanner.Sheets(assembly, cutting)], m.Machine, lengths)))],
         };
