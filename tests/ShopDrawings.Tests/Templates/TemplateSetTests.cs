@@ -28,8 +28,9 @@ public class TemplateSetTests
                 foreach (var place in template.Places)
                 {
                     // A template laid on a place shows each of its holes, with its bit and depth.
-                    var laid = place.Bores.Select(b => Text(place.Turn.Of(TemplatePlace.View(place.Face, b.At.Point)) - place.Offset, b.Diameter.Value, b.Depth?.Value));
-                    Assert.Equal(template.Pattern.Holes.Select(h => Text(h.At, h.Diameter, h.Depth)).Order(StringComparer.Ordinal), laid.Order(StringComparer.Ordinal));
+                    var laid = place.Bores.Select(b => new TemplateHole(place.Turn.Of(TemplatePlace.View(place.Face, b.At.Point)) - place.Offset, b.Diameter.Value, b.Depth?.Value, b.Use == BoreUse.Countersink)).ToList();
+                    Assert.Equal(template.Pattern.Holes.Length, laid.Count);
+                    Assert.All(template.Pattern.Holes, h => Assert.Contains(laid, l => l.At.DistanceTo(h.At) < 1e-6 && l.Diameter == h.Diameter && l.Depth == h.Depth && l.IsSunk == h.IsSunk));
                     Assert.InRange(template.Pattern.Bounds.Width, 0, TemplateSet.Largest + 1e-6);
                     Assert.All(template.Edges, e => Assert.Contains(place.Edges, own => own.Line.Key == e.Key));
                 }
