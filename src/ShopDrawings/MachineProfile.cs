@@ -26,7 +26,8 @@ public sealed record MachineProfile(Machine Machine, MachineDrawingSettings Draw
         const double Margins = 30, Lines = 7;
         if (Paper is not { } paper || drawing.Extents is not { } extents) return Dxf;
         var room = new Point2(paper.Width - Margins, paper.Height - Margins - Lines * (title.Length + 1));
-        var scale = SheetChoice.Scales.FirstOrDefault(n => extents.Width / n <= room.X && extents.Height / n <= room.Y, SheetChoice.Scales[^1]);
+        var scales = DrawingStandard.Iso.Scales;
+        var scale = scales.FirstOrDefault(n => extents.Width / n <= room.X && extents.Height / n <= room.Y, scales[^1]);
         return Dxf with { Layout = new SheetLayout(paper.Width, paper.Height, scale, [.. title, string.Create(CultureInfo.InvariantCulture, $"1:{scale}")]) };
     }
 

@@ -28,6 +28,12 @@ internal static class OutsideProgram
         return result!;
     }
 
+    /// <summary>Skips the test if a program is not installed.</summary>
+    public static void DemandPrograms(params ReadOnlySpan<string> programs)
+    {
+        foreach (var program in programs) Demand(program, () => Start(program, ["--version"]) is null ? $"{program} is not installed" : null);
+    }
+
     /// <summary>Runs a script of tests/oracles with Debian's Python. Skips the test if Python or a package is not installed.</summary>
     /// <param name="script">The script's file name.</param>
     /// <param name="packages">The Python packages it imports, one blank between.</param>

@@ -48,7 +48,7 @@ internal sealed class PanelDimensions(PanelPiece piece, SheetSettings settings, 
 
         var height = panel.Width.Value * factor;
         double Side(Surface surface) => whole.IsUpright(panel.NameOf(surface)) ? settings.Small + 1 : Lettering.Width(panel.NameOf(surface), settings.Small) + 1;
-        return new(Math.Max(Beside(false) + Side(Surface.Start), 6), Beside(true) + settings.Small + 1.5, whole.WidthDistance + Math.Max(height < 12 ? 8 : 2.5, whole.HalfText + 1), OverallDistance + settings.Normal + 3);
+        return new(Math.Max(Beside(false) + Side(Surface.Start), 6), Beside(true) + settings.Small + 1.5, whole.WidthDistance + Math.Max(height < 12 ? 8 : 3.5, whole.HalfText + 1), OverallDistance + settings.Normal + 3);
     }
 
     /// <summary>All but what is in the scales and rows: overall sizes and names of edges.</summary>

@@ -9,21 +9,17 @@ namespace ShopDrawings.Drafting;
 /// </summary>
 internal sealed record PanelLayout
 {
-    private const double HeadingHeight = 11;
+    private const double AroundHeading = 6;
     private const double StampHeight = 13;
-    private const int MostNotes = 6;
     private const double Rim = 3;
     private const double Narrow = 64;
     private const double Wide = 85;
-
-    // The enlargement and the reductions of ISO 5455 (from memory).
-    private static readonly ImmutableArray<double> Factors = [2, .. SheetChoice.Scales.Select(n => 1.0 / n)];
 
     // How much more of its room a larger sheet must use, and how much less may be used for a drawing twice as large.
     private const double CostOfLarger = 0.2;
     private const double WorthOfScale = 0.15;
 
-    // From this reduction on holes shrink to dots, and what is gained by a larger scale counts double.
+    // From this reduction on holes shrink to dots, and what is gained by a larger scale counts fourfold.
     private const double Dots = 1 / 5.0;
 
     // What a break costs: a panel in one piece is read more easily.
@@ -77,8 +73,7 @@ internal sealed record PanelLayout
     /// <param name="isWithheld">Whether there is a stamp.</param>
     public static ImmutableArray<PanelLayout> Of(Panel panel, SheetSettings settings, PanelList list, ImmutableArray<PitchRow> rows, Func<SheetSize, int> notes, bool isWithheld)
     {
-        // Beside a title block there is room for a few lines only.
-        ImmutableArray<SheetSize> sizes = [.. Sizes(settings).Where(s => !s.HasRoomBesideTitle || notes(s) <= MostNotes || s == Sizes(settings)[^1])];
+        ImmutableArray<SheetSize> sizes = [.. Sizes(settings).Where(s => s.Holds(notes(s)) || s == Sizes(settings)[^1])];
         var breaks = PanelBreak.Of(panel, settings.Lengths, rows) is { } at ? new double?[] { null, at } : [null];
         var found = new List<PanelLayout>();
         foreach (var size in sizes)
@@ -90,39 +85,42 @@ internal sealed record PanelLayout
         // The list goes on on other sheets: a strip of it below the view.
         const int Strip = 8;
         var last = sizes[^1];
-        var (top, body) = Rooms(last, notes(last), isWithheld);
+        var (top, body) = Rooms(last, settings, notes(last), isWithheld);
         var columns = (int)(body.Width / Wide);
         var rest = new PanelLayout { Size = last, Factor = 0, Top = top, Columns = columns, Pitch = ListLine.Pitch(settings.Small), IsBelow = true, List = body };
         rest = rest with { List = body with { Max = new(body.Max.X, body.Min.Y + rest.HeightOf(Strip)) } };
-        return [Factors.Select(f => rest.With(panel, settings, f, null)).OfType<PanelLayout>().First()];
+        return [Factors(settings).Select(f => rest.With(panel, settings, f, null)).OfType<PanelLayout>().First()];
     }
 
     /// <summary>A sheet with nothing but a list.</summary>
     public static PanelLayout ListOnly(SheetSettings settings)
     {
         var size = Sizes(settings)[1];
-        var (top, body) = Rooms(size, 0, false);
+        var (top, body) = Rooms(size, settings, 0, false);
         return new() { Size = size, Factor = 1, Top = top, List = body, Columns = (int)(body.Width / Wide), Pitch = ListLine.Pitch(settings.Small) };
     }
 
     // The smaller first; the largest are no sheets for a wall.
     private static ImmutableArray<SheetSize> Sizes(SheetSettings settings) => settings.Standard.Sheets[..3];
 
+    // Small panels may be drawn at twice their size.
+    private static IEnumerable<double> Factors(SheetSettings settings) => settings.Standard.Scales.Select(n => 1.0 / n).Prepend(2);
+
     private double HeightOf(int lines) => lines * Pitch + 4;
 
     private int LinesIn(double height) => (int)((height - 4 + 1e-6) / Pitch);
 
-    private static (Box2 Top, Box2 Body) Rooms(SheetSize size, int notes, bool isWithheld)
+    private static (Box2 Top, Box2 Body) Rooms(SheetSize size, SheetSettings settings, int notes, bool isWithheld)
     {
         var room = size.Room(notes);
-        var height = HeadingHeight + (isWithheld ? StampHeight : 0);
+        var height = settings.Standard.Large + AroundHeading + (isWithheld ? StampHeight : 0);
         return (room with { Min = new(room.Min.X, room.Max.Y - height) }, room with { Max = new(room.Max.X, room.Max.Y - height) });
     }
 
     // With the list in columns at the right, or below: as low as it can be.
     private static IEnumerable<PanelLayout> Empty(SheetSize size, SheetSettings settings, int notes, bool isWithheld, PanelList list)
     {
-        var (top, body) = Rooms(size, notes, isWithheld);
+        var (top, body) = Rooms(size, settings, notes, isWithheld);
         var empty = new PanelLayout { Size = size, Factor = 1, Top = top, List = body, Columns = 1, Pitch = ListLine.Pitch(settings.Small) };
         foreach (var (columns, width) in new[] { (1, Narrow), (1, Wide), (2, 2 * Narrow), (2, 2 * Wide) })
         {
@@ -141,7 +139,7 @@ internal sealed record PanelLayout
 
     private static PanelLayout? Largest(PanelLayout empty, Panel panel, SheetSettings settings, PanelList list, double? cut)
     {
-        if (Factors.Select(f => empty.With(panel, settings, f, cut)).FirstOrDefault(l => l is not null) is not { } layout) return null;
+        if (Factors(settings).Select(f => empty.With(panel, settings, f, cut)).FirstOrDefault(l => l is not null) is not { } layout) return null;
         var (room, view) = (layout.Size.Room(0), layout.View);
         var lines = list.Lines(layout.ColumnWidth).Length;
         var listed = lines * layout.Pitch * Narrow;
@@ -150,7 +148,7 @@ internal sealed record PanelLayout
         var viewed = layout.Pieces.Sum(p => (p.Box.Width + margins.Left + margins.Right) * (p.Box.Height + margins.Below + margins.Above));
         // Both the whole and the room of the view by itself, so that white space is not all on one side.
         var used = ((viewed + listed) / (room.Width * room.Height) + viewed / (view.Width * view.Height)) / 2;
-        var scale = Math.Log2(layout.Factor) + Math.Min(0, Math.Log2(layout.Factor / Dots));
+        var scale = Math.Log2(layout.Factor) + Math.Min(0, 3 * Math.Log2(layout.Factor / Dots));
         var isLarger = layout.Size.Page.X > 400;
         return layout with { Score = used - (isLarger ? CostOfLarger : 0) + WorthOfScale * scale - (cut is null ? 0 : CostOfBreak) - CostOfBrokenLine * broken };
     }

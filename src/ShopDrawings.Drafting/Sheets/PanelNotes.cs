@@ -16,9 +16,9 @@ internal sealed class PanelNotes(Panel panel, LengthStyle lengths, PanelTwin? tw
     }
 
     /// <summary>Which face is up.</summary>
-    public string Face => panel.Placement is null ? "inside face up" : $"inside face up, looks {panel.Facing(Surface.Inside).Word()}";
+    public string Face => panel.Placement is null ? "inside face up" : $"inside face up; in place it faces {Towards(panel.Facing(Surface.Inside))}";
 
-    /// <summary>The notes, those that name other panels first; six at most, as a title block has room for beside it.</summary>
+    /// <summary>The notes, those that name other panels first.</summary>
     public IEnumerable<string> Lines()
     {
         if (twin is not null) yield return $"{(twin.Twinship == Twinship.Same ? "Same part as" : "Mirror image of")} {twin.Of}.";
@@ -33,6 +33,13 @@ internal sealed class PanelNotes(Panel panel, LengthStyle lengths, PanelTwin? tw
         };
         yield return $"x along, y across from corner 0, finished{(edgeBores ? "; z from the outside up." : ".")}{hidden}";
     }
+
+    private static string Towards(Direction direction) => direction switch
+    {
+        Direction.Top => "up",
+        Direction.Bottom => "down",
+        _ => $"the {direction.Word()}",
+    };
 
     private static bool IsOnOutside(Feature feature) => feature switch
     {

@@ -52,8 +52,8 @@ internal sealed class DimensionRows
     {
         public (double From, double To) Text => (From + Place.Text - Place.HalfText, From + Place.Text + Place.HalfText);
 
-        /// <summary>What it takes of its row.</summary>
-        public (double From, double To) Reach => (From + Place.Reach.From - 0.6, From + Place.Reach.To + 0.6);
+        /// <summary>What it takes of its row; where its arrows stand inside, nearly all of it up to its neighbour's, so that a chain is one line.</summary>
+        public (double From, double To) Reach => Place is { IsWide: false, HasArrowsInside: true } ? (From - 0.1, To + 0.1) : (From + Place.Reach.From - 0.6, From + Place.Reach.To + 0.6);
     }
 
     /// <summary>Lengths that found no row.</summary>

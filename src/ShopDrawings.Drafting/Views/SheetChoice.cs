@@ -9,14 +9,14 @@ namespace ShopDrawings.Drafting;
 /// <param name="Used">The share of the room for views that is used, 0 to 1.</param>
 public sealed record SheetChoice(SheetSize Size, int Scale, double Used)
 {
-    /// <summary>The reductions of ISO 5455 (from memory) that drawings of furniture use, then some that are only taken where nothing else fits.</summary>
-    public static ImmutableArray<int> Scales { get; } = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
-
     // How much more of its room a larger sheet must use to be taken instead of a smaller one: the largest is no sheet for a wall.
     private static readonly ImmutableArray<double> CostOfLarger = [0, 0, 0.05, 0.5];
 
     // How much less of its room may be used for a drawing twice as large.
     private const double WorthOfScale = 0.25;
+
+    // From this reduction on lines run together, and what is gained by a larger scale counts double.
+    private const double Crowded = 10;
 
     /// <summary>
     /// The sheet that is used best; a larger one must be used better, or show the drawing larger. Lettering keeps its height at every scale, so what is
@@ -34,18 +34,20 @@ public sealed record SheetChoice(SheetSize Size, int Scale, double Used)
         var bestScore = double.NegativeInfinity;
         for (var i = 0; i < sizes.Length; i++)
         {
-            var room = sizes[i].Room(SheetFrame.Wrapped(sizes[i], notes, settings).Length);
-            foreach (var scale in Scales)
+            var lines = SheetFrame.Wrapped(sizes[i], notes, settings).Length;
+            if (!sizes[i].Holds(lines)) continue;
+            var room = sizes[i].Room(lines);
+            foreach (var scale in settings.Standard.Scales)
             {
                 var need = needed(scale, sizes[i]);
                 if (need.Size.X > room.Width || need.Size.Y > room.Height) continue;
                 var used = need.Area / (room.Width * room.Height);
-                var score = used - CostOfLarger[Math.Min(i, CostOfLarger.Length - 1)] - WorthOfScale * Math.Log2(scale);
+                var score = used - CostOfLarger[Math.Min(i, CostOfLarger.Length - 1)] - WorthOfScale * (Math.Log2(scale) + Math.Max(0, Math.Log2(scale / Crowded)));
                 if (score > bestScore) (best, bestScore) = (new SheetChoice(sizes[i], scale, used), score);
                 break;
             }
         }
 
-        return best ?? new SheetChoice(sizes[^1], Scales[^1], 1);
+        return best ?? new SheetChoice(sizes[^1], settings.Standard.Scales[^1], 1);
     }
 }

@@ -25,10 +25,16 @@ public sealed record SheetSize(string Name, Point2 Page)
     /// <summary>Whether there is room for notes beside the title block; else they stand above it.</summary>
     public bool HasRoomBesideTitle => Frame.Width - TitleWidth >= LeastNotes;
 
+    /// <summary>Whether it has room for a number of lines of notes beside the title block, where they stand there.</summary>
+    public bool Holds(int notes) => !HasRoomBesideTitle || notes <= MostNotes;
+
     /// <summary>The room for views when a number of lines of notes is written.</summary>
     public Box2 Room(int notes) => Frame with { Min = new(Frame.Min.X, TitleBlock.Max.Y + (HasRoomBesideTitle || notes == 0 ? 0 : notes * SheetFrame.NotePitch + 3)) };
 
     private double TitleWidth => Math.Min(180, Frame.Width);
 
     private const double LeastNotes = 60;
+
+    // In the height of the title block, at the pitch of notes.
+    private const int MostNotes = 8;
 }

@@ -9,7 +9,7 @@ namespace ShopDrawings.Drafting;
 /// <param name="settings">What all sheets share.</param>
 internal sealed class ViewLayout(AssemblyView view, ImmutableArray<Span> spans, SheetSettings settings)
 {
-    private const double MarkEnd = 6;
+    private const double MarkEnd = 5;
 
     private static readonly Layer DimensionLayer = new("DIMENSION", Role.Dimension, "Sizes");
     private static readonly Layer PlaneLayer = new("SECTION_PLANE", Role.CuttingPlane, "Where sections are cut");

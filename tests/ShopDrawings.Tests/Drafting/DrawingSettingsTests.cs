@@ -22,17 +22,15 @@ public class DrawingSettingsTests
     [MemberData(nameof(Cases))]
     public void Sheets_in_every_format_are_sound(string fixture, string drawings, string statement)
     {
-        foreach (var program in new[] { "inkscape", "rsvg-convert", "pdftoppm" }) OutsideProgram.Run(program, "--version");
         OutsideProgram.DemandPython("ezdxf shapely");
         using var folder = new TemporaryFolder();
         var files = Made(folder, fixture, drawings);
 
-        var svg = files.Where(f => f.EndsWith(".svg", StringComparison.Ordinal)).ToList();
+        var svg = files.Where(f => f.EndsWith(".svg", StringComparison.Ordinal) && !f.Contains("/templates/", StringComparison.Ordinal)).ToList();
         Assert.Equal(svg, files.Where(f => f.EndsWith(".png", StringComparison.Ordinal)).Select(f => Path.ChangeExtension(f, ".svg")));
+        SvgOracle.AssertSound(svg);
         foreach (var file in svg)
         {
-            var seen = OutsideProgram.RunOracle("svg_check.py", "json", file, "--min-text", "2.4", "--gap", "0.3", "--margin", "5");
-            Assert.True(seen.ExitCode == 0, file + seen.Output + seen.Errors);
             Assert.Contains(statement, File.ReadAllText(file), StringComparison.Ordinal);
             var (width, height) = Size(file);
             var picture = OutsideProgram.RunOracle("png_check.py", "json", Path.ChangeExtension(file, ".png"), "--size", $"{width}x{height}", "--dpi", "72", "--ink", "0.2,20");

@@ -140,7 +140,7 @@ public partial class ProgramOracleTests
     // The interpreter's own moves, in the program's unit; fails where it or the oracle finds fault.
     private static List<Move> Run(string text, string[] arguments, bool isSafe)
     {
-        OutsideProgram.Run("rs274", "-h");
+        OutsideProgram.DemandPrograms("rs274");
         using var folder = new TemporaryFolder();
         File.WriteAllText(folder["program.ngc"], text);
         var result = OutsideProgram.Run(Path.Combine(OutsideProgram.RepositoryRoot, "tests", "oracles", "gcode_check.sh"), [folder["program.ngc"], .. arguments, .. isSafe ? ["--safe", "0"] : Array.Empty<string>(), "--moves"]);

@@ -245,8 +245,7 @@ public partial class PdfExporterTests
 
     private static void AssertScale(byte[] pdf, double width, double height, string page, string[]? marks = null)
     {
-        OutsideProgram.Run("qpdf", "--version");
-        OutsideProgram.Run("pdftoppm", "-v");
+        OutsideProgram.DemandPrograms("qpdf", "pdftoppm");
         string N(double value) => value.ToString(CultureInfo.InvariantCulture);
         marks ??= [$"10,10", $"{N(width - 10)},10", $"10,{N(height - 10)}", $"{N(width - 10)},{N(height - 10)}", $"{N(width / 2)},15,dot", $"{N(width / 2)},{N(height - 15)},dot"];
         using var folder = new TemporaryFolder();
