@@ -15,6 +15,9 @@ internal sealed class FontMetrics
     private readonly ushort[] advances;
     private readonly (int First, int Last, int Glyph)[] groups;
 
+    // Widths of the characters nearly all texts are written with.
+    private readonly int[] usual = new int[0x250];
+
     private FontMetrics(Stream font)
     {
         var tables = TableOffsets(font);
@@ -25,6 +28,7 @@ internal sealed class FontMetrics
         var hmtx = Read(font, tables["hmtx"], 4 * metrics);
         advances = [.. Enumerable.Range(0, metrics).Select(i => UInt16(hmtx, 4 * i))];
         groups = CharacterGroups(font, tables["cmap"]);
+        for (var i = 0; i < usual.Length; i++) usual[i] = Units(Glyph(i));
 
         var glyph = Glyph('H');
         var size = longOffsets ? 4 : 2;
@@ -49,7 +53,7 @@ internal sealed class FontMetrics
     public double Advance(string text)
     {
         var sum = 0;
-        foreach (var rune in text.EnumerateRunes()) sum += Units(Glyph(rune.Value));
+        foreach (var rune in text.EnumerateRunes()) sum += rune.Value < usual.Length ? usual[rune.Value] : Units(Glyph(rune.Value));
         return (double)sum / UnitsPerEm;
     }
 

@@ -76,10 +76,11 @@ internal sealed record PanelLayout
         ImmutableArray<SheetSize> sizes = [.. Sizes(settings).Where(s => s.Holds(notes(s)) || s == Sizes(settings)[^1])];
         var breaks = PanelBreak.Of(panel, settings.Lengths, rows) is { } at ? new double?[] { null, at } : [null];
         var found = new List<PanelLayout>();
+        var margins = new Dictionary<double, ViewMargins>();
         foreach (var size in sizes)
             foreach (var empty in Empty(size, settings, notes(size), isWithheld, list))
                 foreach (var cut in breaks)
-                    if (Largest(empty, panel, settings, list, cut) is { } layout) found.Add(layout);
+                    if (Largest(empty, panel, settings, list, cut, MarginsAt) is { } layout) found.Add(layout);
         if (found.Count > 0) return [.. found.OrderByDescending(l => l.Score)];
 
         // The list goes on on other sheets: a strip of it below the view.
@@ -89,7 +90,10 @@ internal sealed record PanelLayout
         var columns = (int)(body.Width / Wide);
         var rest = new PanelLayout { Size = last, Factor = 0, Top = top, Columns = columns, Pitch = ListLine.Pitch(settings.Small), IsBelow = true, List = body };
         rest = rest with { List = body with { Max = new(body.Max.X, body.Min.Y + rest.HeightOf(Strip)) } };
-        return [Factors(settings).Select(f => rest.With(panel, settings, f, null)).OfType<PanelLayout>().First()];
+        return [Factors(settings).Select(f => rest.With(panel, f, null, MarginsAt)).OfType<PanelLayout>().First()];
+
+        // Nearly all work, and the same for every paper.
+        ViewMargins MarginsAt(double factor) => margins.TryGetValue(factor, out var at) ? at : margins[factor] = PanelDimensions.Margins(panel, settings, factor);
     }
 
     /// <summary>A sheet with nothing but a list.</summary>
@@ -137,14 +141,14 @@ internal sealed record PanelLayout
         }
     }
 
-    private static PanelLayout? Largest(PanelLayout empty, Panel panel, SheetSettings settings, PanelList list, double? cut)
+    private static PanelLayout? Largest(PanelLayout empty, Panel panel, SheetSettings settings, PanelList list, double? cut, Func<double, ViewMargins> marginsAt)
     {
-        if (Factors(settings).Select(f => empty.With(panel, settings, f, cut)).FirstOrDefault(l => l is not null) is not { } layout) return null;
+        if (Factors(settings).Select(f => empty.With(panel, f, cut, marginsAt)).FirstOrDefault(l => l is not null) is not { } layout) return null;
         var (room, view) = (layout.Size.Room(0), layout.View);
         var lines = list.Lines(layout.ColumnWidth).Length;
         var listed = lines * layout.Pitch * Narrow;
         var broken = lines - list.Lines(double.PositiveInfinity).Length;
-        var margins = PanelDimensions.Margins(panel, settings, layout.Factor);
+        var margins = marginsAt(layout.Factor);
         var viewed = layout.Pieces.Sum(p => (p.Box.Width + margins.Left + margins.Right) * (p.Box.Height + margins.Below + margins.Above));
         // Both the whole and the room of the view by itself, so that white space is not all on one side.
         var used = ((viewed + listed) / (room.Width * room.Height) + viewed / (view.Width * view.Height)) / 2;
@@ -154,10 +158,10 @@ internal sealed record PanelLayout
     }
 
     // With the panel in the middle of the room the list leaves, if it fits.
-    private PanelLayout? With(Panel panel, SheetSettings settings, double factor, double? cut)
+    private PanelLayout? With(Panel panel, double factor, double? cut, Func<double, ViewMargins> marginsAt)
     {
         var view = View;
-        var margins = PanelDimensions.Margins(panel, settings, factor);
+        var margins = marginsAt(factor);
         (double From, double To)[] parts = cut is { } at ? [(0, at), (at, panel.Length.Value)] : [(0, panel.Length.Value)];
         var height = panel.Width.Value * factor + margins.Below + margins.Above;
         var width = parts.Max(p => p.To - p.From) * factor + margins.Left + margins.Right;

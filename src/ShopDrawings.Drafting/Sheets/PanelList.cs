@@ -9,10 +9,17 @@ internal sealed class PanelList
     private readonly ImmutableArray<(string Text, int Indent, bool IsHeading)> items;
     private readonly double height;
 
+    // Layouts ask for few widths, many times.
+    private readonly Dictionary<double, ImmutableArray<ListLine>> byWidth = [];
+
     public PanelList(Panel panel, SheetSettings settings, ImmutableArray<FeatureGroup> groups) => (items, height) = ([.. Items(panel, settings.Lengths, groups)], settings.Small);
 
     /// <summary>Its lines, broken to the width of a column in mm.</summary>
-    public ImmutableArray<ListLine> Lines(double columnWidth) => [.. items.SelectMany(i => Broken(i.Text, i.Indent, i.IsHeading, columnWidth))];
+    public ImmutableArray<ListLine> Lines(double columnWidth)
+    {
+        if (!byWidth.TryGetValue(columnWidth, out var lines)) byWidth[columnWidth] = lines = [.. items.SelectMany(i => Broken(i.Text, i.Indent, i.IsHeading, columnWidth))];
+        return lines;
+    }
 
     /// <summary>The lines by columns of a number of lines each, as many as there is room for; no column ends with a heading.</summary>
     public static ImmutableArray<ImmutableArray<ListLine>> Columns(ImmutableArray<ListLine> lines, int perColumn, int columns)
