@@ -22,9 +22,10 @@ internal sealed class CutCommand(TextWriter output, TextWriter error, Cancellati
         var gap = new Option<string>("--router") { Description = "A router cuts, with this gap between panels, in place of a saw.", DefaultValueFactory = _ => "", HelpName = "GAP" };
         var currency = new Option<string>("--currency") { Description = "What prices are in.", DefaultValueFactory = _ => "", HelpName = "WORD" };
         var effort = new Option<int>("--effort") { Description = "How many times the usual work, some two seconds, may go into the plan.", DefaultValueFactory = _ => 1 };
+        var rules = new Option<string?>("--rules") { Description = "All rules of a saw, a store or a router in a file, written as under “cutting” in a project; in place of the options above from --kerf on.", HelpName = "RULES.yaml" };
         var title = new Option<string>("--title") { Description = "What is built, for the drawings.", DefaultValueFactory = _ => "Cut list", HelpName = "TEXT" };
-        var command = new Command("cut", "Lay panels on the cheapest sheets: a drawing of each sheet, the order of cuts, costs and offcuts.") { panels, stock, folder, unit, kerf, strip, stages, first, gap, currency, effort, title };
-        command.SetAction(call => new CutCommand(output, error, stop).Run(call.GetValue(panels)!, call.GetValue(stock)!, call.GetValue(folder)!, new CutListSettings
+        var command = new Command("cut", "Lay panels on the cheapest sheets: a drawing of each sheet, the order of cuts, costs and offcuts.") { panels, stock, folder, unit, kerf, strip, stages, first, gap, currency, effort, rules, title };
+        command.SetAction(call => new CutCommand(output, error, stop).Run(call.GetValue(panels)!, call.GetValue(stock)!, call.GetValue(folder)!, call.GetValue(rules), new CutListSettings
         {
             Title = call.GetValue(title)!,
             Unit = call.GetValue(unit)!,
@@ -39,12 +40,19 @@ internal sealed class CutCommand(TextWriter output, TextWriter error, Cancellati
         return command;
     }
 
-    private int Run(string panels, string stock, string folder, CutListSettings settings)
+    private int Run(string panels, string stock, string folder, string? rules, CutListSettings settings)
     {
         using var target = OutputFolder.At(folder);
         var (panelText, panelFault) = InputText.Read(panels, "a table of panels");
         var (stockText, stockFault) = InputText.Read(stock, "a table of stock");
         if (panelText is null || stockText is null) return Mistakes([.. new[] { panelFault, stockFault }.OfType<Diagnostic>()]);
+        if (rules is not null)
+        {
+            var (rulesText, rulesFault) = InputText.Read(rules, "rules of cutting");
+            if (rulesText is null) return Mistakes([rulesFault!]);
+            settings = settings with { Rules = rulesText, RulesName = rules };
+        }
+
         var read = CutList.Read(panelText, panels, stockText, stock, settings);
         if (read.Value is not { } list) return Mistakes(read.Diagnostics);
         var plans = list.Plan(new SearchProgress(error), stop);

@@ -35,6 +35,15 @@ public sealed record CutListSettings
 
     /// <summary>How many times the usual work, some two seconds, may go into the plan; from 1 to 1000.</summary>
     public int Effort { get; init; } = 1;
+
+    /// <summary>
+    /// All rules of a saw, a store or a router in the words of the key <c>cutting</c> of a project file, with a <c>unit</c> of their own; then none of the
+    /// above but title and unit. Empty for none.
+    /// </summary>
+    public string Rules { get; init; } = "";
+
+    /// <summary>The name of the rules, for messages.</summary>
+    public string RulesName { get; init; } = "rules";
 }
 
 /// <summary>Panels to cut and stock to cut them from, read from two tables. Immutable.</summary>

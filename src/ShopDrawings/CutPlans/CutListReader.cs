@@ -3,6 +3,7 @@ using System.Globalization;
 using ShopDrawings.Cutting;
 using ShopDrawings.Kernel;
 using ShopDrawings.ProjectFile;
+using ShopDrawings.Yaml;
 
 namespace ShopDrawings;
 
@@ -26,7 +27,8 @@ internal sealed class CutListReader(CutListSettings settings, List<Diagnostic> d
         if (parts.Has("board") != sizes.Has("board")) diagnostics.Add(new((parts.Has("board") ? sizes : parts).At, "the other table says the “board” of each row, and this one does not; add the column, or leave it out of both"));
         if (parts.Rows.IsEmpty) diagnostics.Add(new(parts.At, "no panel stands below the headings"));
         if (sizes.Rows.IsEmpty) diagnostics.Add(new(sizes.At, "no stock sheet stands below the headings"));
-        var machine = Machine();
+        var rules = settings.Rules.Length > 0 ? Rules() : null;
+        var machine = rules is null ? Machine() : CuttingMachineReader.Read(rules, (at, message) => diagnostics.Add(new(at, message)));
         if (diagnostics.Count > 0) return null;
         var byBoard = ByBoard(sizes, stockName);
         var wanted = ByBoard(parts, panelsName);
@@ -35,8 +37,21 @@ internal sealed class CutListReader(CutListSettings settings, List<Diagnostic> d
         if (diagnostics.Count > 0) return null;
         var boards = wanted.Select(w => (Stock(w.Board, byBoard.First(b => b.Board == w.Board).Rows, sizes, machine), Parts(w.Rows, parts))).ToList();
         var lengths = unit == Measure.Inch || unit == Measure.Foot ? LengthStyle.Inches : LengthStyle.Millimetres;
-        var setup = new CuttingSetup([], machine, CuttingSetup.UsualLeastOffcut, settings.Currency, settings.Effort);
+        if (rules?.Store?.Price is { Coins: > 0 } paid && boards.Any(b => !b.Item1.HasPrices && b.Item1.Sizes.Any(z => z.Price > 0)))
+            diagnostics.Add(new(paid.At, "a cut has a price here, and sheets have none; give both a price, or neither"));
+        var least = rules?.LeastOffcut is { } kept ? CuttingSetup.Nanometres(kept.Value) : CuttingSetup.UsualLeastOffcut;
+        var setup = new CuttingSetup([], machine, least, rules?.Currency ?? settings.Currency, rules?.Effort ?? settings.Effort);
         return new CutList([.. boards.Select(b => (b.Item1, b.Item2.Parts, b.Item2.Names))], setup, settings, lengths);
+    }
+
+    private CuttingEntry? Rules()
+    {
+        if (settings with { Title = "", Unit = "", Rules = "", RulesName = "" } != new CutListSettings { Title = "", Unit = "", RulesName = "" })
+            diagnostics.Add(new(default, $"{settings.RulesName} says how the stock is cut; leave all other options but title and unit out, and write what they say into it"));
+        if (YamlReader.Read(settings.Rules, settings.RulesName, "saw: {kerf: 3.2 mm}", diagnostics) is not { } root) return null;
+        CuttingShapes.Rules.TryRead(root, new Reading(Reading.UnitOf(root), diagnostics), out var rules);
+        if (rules?.Store?.Heaviest is { } heaviest) diagnostics.Add(new(heaviest.Source, "tables do not say what a board weighs; leave “heaviest” out, or say the “longest” side"));
+        return rules;
     }
 
     private CuttingMachine Machine()

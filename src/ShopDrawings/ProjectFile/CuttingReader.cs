@@ -8,15 +8,12 @@ namespace ShopDrawings.ProjectFile;
 /// <summary>Makes of the stock and the saw as written what the solver takes. A fault is noted where it is written.</summary>
 internal sealed class CuttingReader(References references, LengthStyle lengths)
 {
-    // Common practice, no source.
-    private const long StoreKerf = 4_000_000, StoreError = 1_000_000, BlankAllowance = 5_000_000;
-
     /// <summary>The setup; that of no stock where there is none.</summary>
     public CuttingSetup Read(ImmutableArray<(Word Name, ImmutableArray<StockEntry> Value)> stock, CuttingEntry? cutting)
     {
         if (cutting is not null && stock.IsEmpty) references.Fail(cutting.At, "“cutting” says how stock is cut, and there is no “stock”; list the sheets of a board, like “stock: {white: [{length: 2440, width: 1220}]}”");
         if (stock.IsEmpty) return CuttingSetup.None;
-        var machine = Machine(cutting);
+        var machine = CuttingMachineReader.Read(cutting, references.Fail);
         var boards = stock.Select(s => Board(s.Name, s.Value, machine)).ToImmutableArray();
         if (cutting?.Store?.Price is { Coins: > 0 } price && boards.Any(b => !b.HasPrices && b.Sizes.Any(z => z.Price > 0)))
             references.Fail(price.At, "a cut has a price here, and sheets have none; give both a price, or neither");
@@ -63,34 +60,6 @@ internal sealed class CuttingReader(References references, LengthStyle lengths)
         for (var n = 2; taken.Contains(title); n++) title = $"{size} ({n})";
         return title;
     }
-
-    private CuttingMachine Machine(CuttingEntry? cutting)
-    {
-        if (cutting?.Router is { } router && (cutting.Saw is not null || cutting.Store is not null)) references.Fail(router.At, "a router cuts panels out alone; leave “saw” and “store” out, or “router”");
-        if (cutting?.Router is { } nesting) return new Router(Nm(nesting.Gap)) { ClampMargin = Nm(nesting.Margin ?? nesting.Gap) };
-        var home = cutting?.Saw is { } saw ? Saw(saw) : null;
-        if (cutting?.Store is not { } store) return home ?? new PanelSaw(CuttingSetup.UsualKerf);
-        if (store.Allowance is { } allowance && home is null) references.Fail(allowance.Source, "only blanks that are cut on at home carry an allowance; add the “saw” at home, or leave “allowance” out");
-        return new StoreSaw(store.Kerf is { } kerf ? Nm(kerf) : StoreKerf, store.Cuts)
-        {
-            Error = store.Error is { } error ? Nm(error) : StoreError,
-            PricePerCut = store.Price?.Coins ?? 0,
-            LongestPiece = store.Longest is { } longest ? Nm(longest) : null,
-            HeaviestPieceGrams = store.Heaviest is { } heaviest ? (long)Math.Floor(heaviest.Value * 1000) : null,
-            MassPerSquareMetre = 1,
-            Home = home,
-            BlankAllowance = home is null ? 0 : store.Allowance is { } left ? Nm(left) : BlankAllowance,
-        };
-    }
-
-    private static PanelSaw Saw(SawEntry saw) => new(saw.Kerf is { } kerf ? Nm(kerf) : CuttingSetup.UsualKerf)
-    {
-        MaxStages = saw.Stages,
-        FirstCut = saw.FirstCut,
-        LeastStrip = Nm(saw.LeastStrip),
-        LongestCut = saw.LongestCut is { } longest ? Nm(longest) : null,
-        MaxCuts = saw.Cuts,
-    };
 
     // In square centimetres, at least one: without prices the least area is the cheapest.
     private static long Area(StockEntry entry) => Math.Max(1, (long)Math.Round(entry.Length.Value * entry.Width.Value / 100));

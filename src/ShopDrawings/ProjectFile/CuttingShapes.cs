@@ -119,14 +119,23 @@ internal static class CuttingShapes
         f.At));
 
     /// <summary>How stock is cut.</summary>
-    public static readonly RecordShape<CuttingEntry> Cutting = new("the cutting", f => new CuttingEntry(
+    public static readonly RecordShape<CuttingEntry> Cutting = new("the cutting", CuttingOf);
+
+    /// <summary>A file that says how stock is cut, with a unit of its own.</summary>
+    public static readonly RecordShape<CuttingEntry> Rules = new("the file of rules", f =>
+    {
+        CatalogueShapes.FileUnit(f);
+        return CuttingOf(f);
+    });
+
+    private static CuttingEntry CuttingOf(Fields f) => new(
         f.Optional("saw", Saw, "The saw at home: every cut goes through the whole piece. Left out with neither store nor router, one with a kerf of 3.2 mm."),
         f.Optional("store", Store, "A store's saw; with a “saw” it cuts blanks that are cut into panels at home, alone it cuts all panels."),
         f.Optional("router", Router, "A router that cuts the panels out where they lie."),
         f.Optional("least-offcut", Positive("least-offcut"), "An offcut is kept where both its sides are at least this; 100 mm where it is left out."),
         f.Optional("currency", new TextShape(), "What prices are in, such as € or crowns.", "", "none"),
         f.Optional("effort", new CountShape(1, MostEffort), "How many times the usual work, some two seconds, may go into the plan.", 1, "1"),
-        f.At));
+        f.At);
 
     private static NumberShape Positive(string rule) => new(Measure.Length, Range.Positive, rule);
 

@@ -47,6 +47,35 @@ public class CutCommandTests
         Assert.Equal(sheets, Assert.Single(Read("panel,length,width,count\na,400,300,3\n", $"length,width\n{length},300\n").Plan()).Plan!.Sheets.Length);
 
     [Fact]
+    public void Rules_of_a_store_and_a_saw_at_home_come_from_a_file()
+    {
+        using var folder = new TemporaryFolder();
+
+        var call = Call.Of("cut", Path.Combine(Tables, "panels.csv"), "--stock", Path.Combine(Tables, "stock.csv"), "--rules", Path.Combine(Tables, "store.yaml"), "--out", folder["out"]);
+
+        Assert.Equal(0, call.ExitCode);
+        var files = TemporaryFolder.Contents(folder["out"]);
+        var store = CutsList.Read(Encoding.UTF8.GetString(files["lists/store-cuts.csv"])).ToList();
+        Assert.All(store.GroupBy(r => r["sheets"]), sheet => Assert.InRange(sheet.Count(), 1, 6));
+        // The back, 1960 long, in a blank with 5 mm on both ends and 1 mm the store's cut may be off.
+        Assert.Contains(store, r => r["board"] == "hardboard-4" && r["gives_length_mm"] == "1971");
+        Assert.Equal(14, new CutsList(Encoding.UTF8.GetString(files["lists/cuts.csv"])).Panels.Count);
+    }
+
+    [Theory]
+    [InlineData("saw: {kerf: 3}\nsaws: 2\n", "", "rules.yaml(2,1): error: the file of rules has no key “saws”; did you mean “saw”?")]
+    [InlineData("router: {gap: 10}\nsaw: {kerf: 3}\n", "", "rules.yaml(1,9): error: a router cuts panels out alone; leave “saw” and “store” out, or “router”")]
+    [InlineData("store: {cuts: 3, heaviest: 20}\n", "", "rules.yaml(1,28): error: tables do not say what a board weighs; leave “heaviest” out, or say the “longest” side")]
+    [InlineData("store: {cuts: 3, price: 1}\n", "", "rules.yaml(1,25): error: a cut has a price here, and sheets have none; give both a price, or neither")]
+    [InlineData("saw: {kerf: 3}\n", "3", "(0,0): error: rules.yaml says how the stock is cut; leave all other options but title and unit out, and write what they say into it")]
+    public void Wrong_rules_are_refused_with_their_message(string rules, string kerf, string message)
+    {
+        var read = CutList.Read("panel,length,width\na,10,20\n", "panels.csv", "length,width\n100,100\n", "stock.csv", new CutListSettings { Rules = rules, RulesName = "rules.yaml", Kerf = kerf });
+
+        Assert.Equal([message], read.Diagnostics.Select(d => d.ToString()));
+    }
+
+    [Fact]
     public void Offcuts_are_stock_the_next_time()
     {
         var list = Read("panel,length,width,board\na,600,400,white\n", "board,length,width,price\nwhite,2440,1220,50\n");

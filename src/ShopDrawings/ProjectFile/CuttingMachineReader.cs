@@ -1,0 +1,42 @@
+using ShopDrawings.Cutting;
+using ShopDrawings.Kernel;
+
+namespace ShopDrawings.ProjectFile;
+
+/// <summary>Makes the machine of the solver of what is written about it. A fault is noted where it is written.</summary>
+internal static class CuttingMachineReader
+{
+    // Common practice, no source.
+    private const long StoreKerf = 4_000_000, StoreError = 1_000_000, BlankAllowance = 5_000_000;
+
+    /// <summary>The machine; a saw with the usual kerf where nothing is written.</summary>
+    public static CuttingMachine Read(CuttingEntry? cutting, Action<SourceSpan, string> fail)
+    {
+        if (cutting?.Router is { } router && (cutting.Saw is not null || cutting.Store is not null)) fail(router.At, "a router cuts panels out alone; leave “saw” and “store” out, or “router”");
+        if (cutting?.Router is { } nesting) return new Router(Nm(nesting.Gap)) { ClampMargin = Nm(nesting.Margin ?? nesting.Gap) };
+        var home = cutting?.Saw is { } saw ? Saw(saw) : null;
+        if (cutting?.Store is not { } store) return home ?? new PanelSaw(CuttingSetup.UsualKerf);
+        if (store.Allowance is { } allowance && home is null) fail(allowance.Source, "only blanks that are cut on at home carry an allowance; add the “saw” at home, or leave “allowance” out");
+        return new StoreSaw(store.Kerf is { } kerf ? Nm(kerf) : StoreKerf, store.Cuts)
+        {
+            Error = store.Error is { } error ? Nm(error) : StoreError,
+            PricePerCut = store.Price?.Coins ?? 0,
+            LongestPiece = store.Longest is { } longest ? Nm(longest) : null,
+            HeaviestPieceGrams = store.Heaviest is { } heaviest ? (long)Math.Floor(heaviest.Value * 1000) : null,
+            MassPerSquareMetre = 1,
+            Home = home,
+            BlankAllowance = home is null ? 0 : store.Allowance is { } left ? Nm(left) : BlankAllowance,
+        };
+    }
+
+    private static PanelSaw Saw(SawEntry saw) => new(saw.Kerf is { } kerf ? Nm(kerf) : CuttingSetup.UsualKerf)
+    {
+        MaxStages = saw.Stages,
+        FirstCut = saw.FirstCut,
+        LeastStrip = Nm(saw.LeastStrip),
+        LongestCut = saw.LongestCut is { } longest ? Nm(longest) : null,
+        MaxCuts = saw.Cuts,
+    };
+
+    private static long Nm(Size size) => CuttingSetup.Nanometres(size.Value);
+}
