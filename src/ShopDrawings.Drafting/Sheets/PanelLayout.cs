@@ -26,6 +26,10 @@ internal sealed record PanelLayout
     private const double CostOfBreak = 0.1;
     private const double CostOfBrokenLine = 0.01;
 
+    // A list of fewer lines leaves a column beside the view empty.
+    private const int FewLines = 4;
+    private const double CostOfEmptyColumn = 0.15;
+
     /// <summary>The sheet.</summary>
     public required SheetSize Size { get; init; }
 
@@ -152,9 +156,10 @@ internal sealed record PanelLayout
         var viewed = layout.Pieces.Sum(p => (p.Box.Width + margins.Left + margins.Right) * (p.Box.Height + margins.Below + margins.Above));
         // Both the whole and the room of the view by itself, so that white space is not all on one side.
         var used = ((viewed + listed) / (room.Width * room.Height) + viewed / (view.Width * view.Height)) / 2;
+        var isEmpty = !layout.IsBelow && lines < FewLines;
         var scale = Math.Log2(layout.Factor) + Math.Min(0, 3 * Math.Log2(layout.Factor / Dots));
         var isLarger = layout.Size.Page.X > 400;
-        return layout with { Score = used - (isLarger ? CostOfLarger : 0) + WorthOfScale * scale - (cut is null ? 0 : CostOfBreak) - CostOfBrokenLine * broken };
+        return layout with { Score = used - (isLarger ? CostOfLarger : 0) + WorthOfScale * scale - (cut is null ? 0 : CostOfBreak) - CostOfBrokenLine * broken - (isEmpty ? CostOfEmptyColumn : 0) };
     }
 
     // With the panel in the middle of the room the list leaves, if it fits.

@@ -16,7 +16,10 @@ internal sealed class PanelNotes(Panel panel, LengthStyle lengths, PanelTwin? tw
     }
 
     /// <summary>Which face is up.</summary>
-    public string Face => panel.Placement is null ? "inside face up" : $"inside face up; in place it faces {Towards(panel.Facing(Surface.Inside))}";
+    public const string FaceUp = "inside face up";
+
+    /// <summary>Which face is up, and where it looks in the whole.</summary>
+    public string Face => panel.Placement is null ? FaceUp : $"{FaceUp}; in place it faces {Towards(panel.Facing(Surface.Inside))}";
 
     /// <summary>The notes, those that name other panels first.</summary>
     public IEnumerable<string> Lines()

@@ -132,12 +132,12 @@ public sealed class PanelSheet
         var room = layout.Top.Width - 2 * Rim;
         var name = SheetFrame.Fitted(panel.Id, Large, room);
         yield return new TextEntity(HeadingLayer, at, Large, name);
-        var (width, face) = (Lettering.Width(name, Large) + Between, layout.Pieces.Length > 1 ? $"{notes.Face}, in two pieces" : notes.Face);
-        foreach (var height in new[] { Normal, Small })
+        var (width, pieces) = (Lettering.Width(name, Large) + Between, layout.Pieces.Length > 1 ? ", in two pieces" : "");
+        foreach (var (face, height) in new[] { (notes.Face, Normal), (notes.Face, Small), (PanelNotes.FaceUp, Normal), (PanelNotes.FaceUp, Small) })
         {
             // What is left is for a grain arrow that finds no room in the view.
-            if (width + Lettering.Width(face, height) > room - 30) continue;
-            yield return new TextEntity(HeadingLayer, at + new Point2(width, 0), height, face);
+            if (width + Lettering.Width(face + pieces, height) > room - 30) continue;
+            yield return new TextEntity(HeadingLayer, at + new Point2(width, 0), height, face + pieces);
             yield break;
         }
     }
