@@ -30,6 +30,7 @@ public sealed class CsvExporter : IJobExporter
         new("lists/openings.csv", s => Write(s, Openings(job.Design.Assembly))),
         new("lists/hardware.csv", s => Write(s, Hardware(job.Design.Assembly))),
         new("lists/bands.csv", s => Write(s, Bands(job.Design))),
+        .. GuideLists.Of(job).Select(l => new Output(l.Path, s => Write(s, l.Rows))),
         .. CuttingLists.Of(job.Design.Cutting, job.Design.BoardsWithoutStock).Select(l => new Output(l.Path, s => Write(s, l.Rows))),
     ];
 
