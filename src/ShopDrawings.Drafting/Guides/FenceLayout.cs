@@ -12,8 +12,10 @@ internal sealed class FenceLayout(GuideSettings settings, string name, double st
     /// <summary>What the plate reaches beyond the slots, so that they stay closed: common practice, no source.</summary>
     public const double Lip = 15;
 
-    // From a fence to the plate's end; from a fence to the other at a corner, room for chips; wood between a slot and a hole or a joint; the widest and the narrowest tab; a tab for this much of a fence.
-    private const double End = 5, Corner = 8, Web = 4, Widest = 40, Narrowest = 12, TabEvery = 150;
+    // From a fence to the plate's end; from a fence to the other at a corner, room for chips; wood between a slot and a hole or a joint; the widest and the narrowest tab; a tab for this much of a fence; and a fence with one alone.
+    private const double End = 5, Corner = 8, Web = 4, Widest = 40, Narrowest = 12, TabEvery = 150, Short = 80;
+
+    private const int Most = 20;
 
     // A hair more than the cutter, so that it can go into the hollow.
     private const double Hair = 0.05;
@@ -50,10 +52,13 @@ internal sealed class FenceLayout(GuideSettings settings, string name, double st
             var length = edge.IsUpright ? plate.Y : plate.X;
             (from, to) = (from + (from > 0 ? Corner : End), to - (to < length ? Corner : End));
             var height = stand + settings.Board.Thickness.Value;
-            var count = Enumerable.Range(1, 20).FirstOrDefault(n => settings.Machine.Holds((to - from) / n, height), 20);
+            var count = Enumerable.Range(1, Most).FirstOrDefault(n => settings.Machine.Holds((to - from) / n, height), Most);
+            // As long as they can be, so that one lies across the joint of two pieces of the plate, unless the last would be a stub.
+            var longest = settings.Machine.Bed is { } bed ? bed.X - 2 * settings.Machine.OutlineTool : to - from;
+            var each = count > 1 && to - from - (count - 1) * longest >= Short ? longest : (to - from) / count;
             for (var i = 0; i < count; i++)
             {
-                var (start, end) = (from + (to - from) * i / count + (i > 0 ? 1 : 0), from + (to - from) * (i + 1) / count - (i + 1 < count ? 1 : 0));
+                var (start, end) = (from + each * i + (i > 0 ? 1 : 0), i + 1 < count ? from + each * (i + 1) - 1 : to);
                 if (Fence(edge, start, end, fences.Count + 1, holes, joints) is { } fence) fences.Add(fence);
             }
         }
@@ -65,19 +70,10 @@ internal sealed class FenceLayout(GuideSettings settings, string name, double st
     {
         var length = to - from;
         var hollow = settings.Machine.Kind == MachineKind.Router ? 2 * (settings.CutterRadius() + Hair) : 0;
-        var tab = Math.Clamp(length / 5, Narrowest, Widest);
-        var count = length < 80 ? 1 : 1 + (int)Math.Ceiling(length / TabEvery);
-        var inset = tab / 2 + hollow + 4;
-        if (length < 2 * inset) return null;
-        var share = count == 1 ? 0 : (length - 2 * inset) / (count - 1);
-        var slack = count == 1 ? length / 2 - inset : Math.Max(0, share / 2 - tab / 2 - hollow - 2);
-        ImmutableArray<(double From, double To)> tabs =
-        [
-            .. Enumerable.Range(0, count).Select(i => count == 1 ? from + length / 2 : from + inset + i * share)
-                .Select(ideal => PlateJoints.Nearest(ideal, Math.Max(from + inset, ideal - slack), Math.Min(to - inset, ideal + slack), IsFree))
-                .OfType<double>().Select(m => (m - tab / 2, m + tab / 2)),
-        ];
-        if (tabs.IsEmpty) return null;
+        var count = length < Short ? 1 : 1 + (int)Math.Ceiling(length / TabEvery);
+        // Narrower ones where not all of the wide find room.
+        var tabs = new[] { length / (count == 1 ? 2 : 5), length / 5, Narrowest }.Select(w => Tabs(Math.Clamp(w, Narrowest, Widest))).MaxBy(t => t.Length);
+        if (tabs.IsDefaultOrEmpty) return null;
 
         var id = FormattableString.Invariant($"{name}/fence-{number}");
         var board = settings.Board.Thickness;
@@ -85,7 +81,21 @@ internal sealed class FenceLayout(GuideSettings settings, string name, double st
         var panel = Panel.Rectangular(id, settings.Board, Size.Constant(length), Size.Constant(stand) + board).WithOutline(outline);
         return new GuideFence(panel, edge, from, to, tabs, [.. tabs.Select(t => Slot(edge, t))]);
 
-        bool IsFree(double middle)
+        ImmutableArray<(double From, double To)> Tabs(double tab)
+        {
+            var inset = tab / 2 + hollow + 4;
+            if (length < 2 * inset) return [];
+            var share = count == 1 ? 0 : (length - 2 * inset) / (count - 1);
+            var slack = count == 1 ? length / 2 - inset : Math.Max(0, share / 2 - tab / 2 - hollow - 2);
+            return
+            [
+                .. Enumerable.Range(0, count).Select(i => count == 1 ? from + length / 2 : from + inset + i * share)
+                    .Select(ideal => PlateJoints.Nearest(ideal, Math.Max(from + inset, ideal - slack), Math.Min(to - inset, ideal + slack), m => IsFree(m, tab)))
+                    .OfType<double>().Select(m => (m - tab / 2, m + tab / 2)),
+            ];
+        }
+
+        bool IsFree(double middle, double tab)
         {
             var box = Slot(edge, (middle - tab / 2, middle + tab / 2)).Grown(Web);
             return holes.All(h => new Point2(Math.Clamp(h.At.X, box.Min.X, box.Max.X), Math.Clamp(h.At.Y, box.Min.Y, box.Max.Y)).DistanceTo(h.At) >= h.Radius)

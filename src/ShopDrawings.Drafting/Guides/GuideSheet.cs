@@ -10,7 +10,7 @@ namespace ShopDrawings.Drafting;
 /// </summary>
 internal sealed class GuideSheet
 {
-    private const double Column = 88, Rim = 3, Heading = 10, Dimensioned = 17;
+    private const double Column = 88, Rim = 3, Heading = 10, Dimensioned = 18;
     private const int MostColumns = 3;
 
     private static readonly Layer HeadingLayer = new("HEADING", Role.Lettering, "Name of the guide");
@@ -45,7 +45,7 @@ internal sealed class GuideSheet
 
     private double Pitch => ListLine.Pitch(settings.Small);
 
-    private double SectionHeight => guide.Fences.IsEmpty ? 0 : GuideSection.Height(guide) + 3 * settings.Small + 6;
+    private double SectionHeight => guide.Fences.IsEmpty ? 0 : GuideSection.Height(guide) + settings.Small + 6;
 
     private Drawing Drawn()
     {
@@ -54,13 +54,13 @@ internal sealed class GuideSheet
         var layout = Layout(scale, size) ?? new(default, false, 1);
         var room = size.Room(0);
         var body = room with { Max = room.Max - new Point2(0, Heading) };
-        var view = layout.IsBelow ? body with { Min = new(body.Min.X, body.Max.Y - ViewSize(scale).Y) } : body with { Max = new(body.Max.X - layout.Columns * Column, body.Max.Y) };
+        var view = layout.IsBelow ? body with { Min = new(body.Min.X, body.Min.Y + HeightIn(layout.Columns)) } : body with { Max = new(body.Max.X - layout.Columns * Column, body.Max.Y) };
         var list = layout.IsBelow ? body with { Max = new(body.Max.X, view.Min.Y) } : body with { Min = new(view.Max.X, body.Min.Y) };
 
         var entities = new List<Entity> { new TextEntity(HeadingLayer, new(room.Min.X + Rim, room.Max.Y - Rim - settings.Standard.Large), settings.Standard.Large, SheetFrame.Fitted(guide.Name, settings.Standard.Large, room.Width - 2 * Rim)) };
         entities.AddRange(View(view, scale));
         entities.AddRange(Listed(list, layout.Columns));
-        var fields = new TitleFields(guide.Name, "Drill guide", project, 1, 1, scale, $"{guide.Plate.Board.Name} {settings.Lengths.PrintFine(guide.Plate.Thickness.Value)}") { NoteLabel = "Material" };
+        var fields = new TitleFields(guide.Name, "Drill guide", project, 1, 1, scale, $"{guide.Plate.Board.Name}, {settings.Lengths.PrintFine(guide.Plate.Thickness.Value)}") { NoteLabel = "Material" };
         return new Drawing(
             $"Drill guide {guide.Name} of {project}",
             string.Create(CultureInfo.InvariantCulture, $"Drill guide {guide.Name}: a plate {settings.Lengths.Print(Plate.X)} by {settings.Lengths.Print(Plate.Y)} ({settings.Lengths.Statement}) with {guide.Holes.Length} holes and {guide.Fences.Length} fences, drawn 1:{scale}, and what is drilled where."),
@@ -69,12 +69,13 @@ internal sealed class GuideSheet
 
     private Point2 ViewSize(int scale) => Plate * (1.0 / scale) + new Point2(2 * Dimensioned, 2 * Dimensioned);
 
+    // A line more than needed, since no heading stands last in a column.
+    private double HeightIn(int columns) => Math.Ceiling((text.Lines(Column - 2 * Rim, settings.Small).Length + SectionHeight / Pitch) / columns + 1) * Pitch + 2 * Rim;
+
     // Beside the view in as few columns as there can be, or below it.
     private SheetLayout? Layout(int scale, SheetSize size)
     {
         var (room, view) = (size.Room(0), ViewSize(scale));
-        var lines = text.Lines(Column - 2 * Rim, settings.Small).Length;
-        double HeightIn(int columns) => Math.Ceiling((lines + SectionHeight / Pitch) / columns + 1) * Pitch + 2 * Rim;
         for (var columns = 1; columns <= MostColumns; columns++)
         {
             var beside = new Point2(view.X + columns * Column, Math.Max(view.Y, HeightIn(columns)) + Heading);
@@ -108,8 +109,8 @@ internal sealed class GuideSheet
         entities.Add(new SegmentEntity(LineLayer, new(new(origin.X, low.Y - Beyond), new(origin.X, high.Y + Beyond))));
         entities.Add(new SegmentEntity(LineLayer, new(new(low.X - Beyond, origin.Y), new(high.X + Beyond, origin.Y))));
         var (upright, level) = guide.Lie.Quarters == 1 ? ("B", "A") : ("A", "B");
-        entities.Add(new TextEntity(NumberLayer, new(origin.X, high.Y + Beyond + 1), settings.Small, upright, Anchor.BaseCentre));
-        entities.Add(new TextEntity(NumberLayer, new(high.X + Beyond + 1, origin.Y - settings.Small / 2), settings.Small, level));
+        entities.Add(new TextEntity(NumberLayer, new(origin.X, low.Y - Beyond - 1 - settings.Small), settings.Small, upright, Anchor.BaseCentre));
+        entities.Add(new TextEntity(NumberLayer, new(low.X - Beyond - 1, origin.Y - settings.Small / 2), settings.Small, level, Anchor.BaseRight));
         entities.AddRange(Dimensions(low, high, origin, OnPaper, scale));
 
         var space = new FreeSpace(entities);
@@ -128,7 +129,7 @@ internal sealed class GuideSheet
 
     private IEnumerable<Entity> Dimensions(Point2 low, Point2 high, Point2 origin, Func<Point2, Point2> onPaper, int scale)
     {
-        const double Away = 9;
+        const double Away = 11;
         LinearDimension Sized(Point2 from, Point2 to, Point2 line, bool isUpright, double mm) => new(SizeLayer, from, to, line, isUpright, settings.Lengths.Print(mm), settings.Small) { Factor = scale, Standard = settings.Standard };
         yield return Sized(low, new(high.X, low.Y), low - new Point2(0, Away), false, Plate.X);
         yield return Sized(low, new(low.X, high.Y), low - new Point2(Away, 0), true, Plate.Y);
@@ -189,7 +190,7 @@ internal sealed class GuideSheet
         var column = 0;
         foreach (var (line, isHead) in lines)
         {
-            if (y - Pitch < room.Min.Y + Rim && column + 1 < columns) (column, y) = (column + 1, top);
+            if (y - (isHead ? 2 : 1) * Pitch < room.Min.Y + Rim && column + 1 < columns) (column, y) = (column + 1, top);
             y -= Pitch;
             yield return new TextEntity(ListLayer, new(first + column * width + (isHead ? 0 : 3), y), settings.Small, line);
         }

@@ -27,7 +27,7 @@ internal sealed class GuideText(Guide guide, ImmutableArray<TemplatePlace> place
         if (pieces > 1) yield return $"The plate is cut in {Count(pieces, "piece")}: lay them on a flat table and press the knobs home; ease a tight one with sandpaper.";
         if (!guide.Fences.IsEmpty)
         {
-            yield return FormattableString.Invariant($"Push the tabs of {(guide.Fences.Length == 1 ? "fence F1" : $"fences F1 to F{guide.Fences.Length}")} through their slots from the face that lies on the work, and press each towards the panel: its inner face is the panel's edge.");
+            yield return FormattableString.Invariant($"Push the tabs of {(guide.Fences.Length == 1 ? "fence F1" : $"fences F1 {(guide.Fences.Length == 2 ? "and" : "to")} F{guide.Fences.Length}")} through their slots from the face that lies on the work, and press each towards the panel: its inner face is the panel's edge.");
             yield return guide.Template.HasMirror
                 ? "Do not glue them: for places that say “turned over”, take the fences out, turn the plate over and put them in from its other face."
                 : "Glue them so.";
@@ -94,6 +94,6 @@ internal sealed class GuideText(Guide guide, ImmutableArray<TemplatePlace> place
         foreach (var n in numbers)
             if (runs.Count > 0 && runs[^1].To == n - 1) runs[^1] = (runs[^1].From, n);
             else runs.Add((n, n));
-        return string.Join(", ", runs.Select(r => r.From == r.To ? FormattableString.Invariant($"{r.From}") : FormattableString.Invariant($"{r.From} to {r.To}")));
+        return string.Join(", ", runs.Select(r => r.From == r.To ? FormattableString.Invariant($"{r.From}") : FormattableString.Invariant($"{r.From}{(r.To == r.From + 1 ? "," : " to")} {r.To}")));
     }
 }

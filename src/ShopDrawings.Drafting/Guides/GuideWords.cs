@@ -72,10 +72,10 @@ internal sealed class GuideWords
         Up();
         foreach (var (text, height) in Lines(face)) Anywhere(text, height);
         if (joints.Pieces.Length > 1)
-            foreach (var (piece, i) in joints.Pieces.Select((p, i) => (p, i))) Beside(FormattableString.Invariant($"P{i + 1}"), new Box2(piece.Bounds.Centre, piece.Bounds.Centre));
+            foreach (var (piece, i) in joints.Pieces.Select((p, i) => (p, i))) if (!Beside(FormattableString.Invariant($"{template.Name} P{i + 1}"), new Box2(piece.Bounds.Centre, piece.Bounds.Centre))) Beside(FormattableString.Invariant($"P{i + 1}"), new Box2(piece.Bounds.Centre, piece.Bounds.Centre));
         return words;
 
-        void Beside(string text, Box2 what)
+        bool Beside(string text, Box2 what)
         {
             var box = Seen(what);
             foreach (var height in (ReadOnlySpan<double>)[Normal, Small])
@@ -91,9 +91,11 @@ internal sealed class GuideWords
                     {
                         if (!IsFree(BoxOf(text, at, height))) continue;
                         Engrave(text, at, height);
-                        return;
+                        return true;
                     }
                 }
+
+            return false;
         }
 
         void Anywhere(string text, double height)
@@ -142,7 +144,7 @@ internal sealed class GuideWords
 
     private IEnumerable<(string Text, double Height)> Lines(Surface face)
     {
-        yield return (template.Name, Large);
+        if (joints.Pieces.Length == 1) yield return (template.Name, Large);
         if (template.HasMirror) yield return (face == Surface.Inside ? "AS IT IS" : "TURNED OVER", Large);
         foreach (var bush in holes.Select(h => h.Bush).OfType<GuideBush>().Distinct().OrderBy(b => b.Bit))
             yield return ($"B{lengths.PrintFine(bush.Outside)}: BUSH FOR ⌀{lengths.PrintFine(bush.Bit)}", Normal);

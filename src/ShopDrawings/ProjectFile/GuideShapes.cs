@@ -21,7 +21,7 @@ internal static class GuideShapes
         (bush, _) => (bush, bush.Outside.Value > bush.Bit.Value ? null : "a bush is wider outside than its bit; write bit first, then outside, such as {bit: 5, outside: 10}"));
 
     /// <summary>The drill guides.</summary>
-    public static RecordShape<GuidesEntry> Guides { get; } = new("the guides", f => new GuidesEntry(
+    public static RecordShape<GuidesEntry> Guides { get; } = new("the guides", "a group with board and machine", f => new GuidesEntry(
         f.Required("board", Name, "Name of the board that plates and fences are cut from."),
         f.Required("machine", Name, "Name of the machine that cuts them, such as laser; it compensates for its kerf or cutter, and plates larger than its bed are cut in pieces."),
         f.Optional("for", new ChoiceShape<TemplateChoice>(("marked", TemplateChoice.Marked), ("all", TemplateChoice.All)), "Holes in faces that are marked and drilled by hand; or all, those of machines too.", TemplateChoice.Marked, "marked"),
