@@ -5,7 +5,7 @@ namespace ShopDrawings.Drafting;
 /// <summary>A section through a fence in true size: plate above, fence at the panel's edge, the panel between.</summary>
 internal static class GuideSection
 {
-    private const double Length = 40, Deep = 8;
+    private const double Length = 38, Deep = 8;
 
     /// <summary>Its height in mm, words not counted.</summary>
     public static double Height(Guide guide) => guide.Plate.Thickness.Value + Math.Max(guide.Stand, Deep) + 4;
@@ -32,7 +32,7 @@ internal static class GuideSection
         yield return new SegmentEntity(panel, new(new(edge - 0.3, top - thick - 0.6), new(edge - 0.3, top - thick - Math.Max(stand, Deep))));
         var right = edge + thick + FenceLayout.Lip + 4;
         yield return new TextEntity(words, new(right, top - thick / 2 - settings.Small / 2), settings.Small, "plate");
-        yield return new TextEntity(words, new(right, top - thick - Math.Max(settings.Small + 2, stand / 2)), settings.Small, $"fence, {settings.Lengths.PrintFine(stand)} down");
+        yield return new TextEntity(words, new(right, top - thick - Math.Max(settings.Small + 2, stand / 2)), settings.Small, $"fence, {settings.Lengths.PrintFine(stand)}");
         yield return new TextEntity(words, new(left + 1, top - thick - 2.6 - settings.Small), settings.Small, "panel");
     }
 }

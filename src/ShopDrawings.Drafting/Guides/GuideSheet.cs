@@ -10,8 +10,11 @@ namespace ShopDrawings.Drafting;
 /// </summary>
 internal sealed class GuideSheet
 {
-    private const double Column = 88, Rim = 3, Heading = 10, Dimensioned = 18;
+    private const double Column = 88, Rim = 3, Heading = 10, Away = 11;
     private const int MostColumns = 3;
+
+    // The n of the smallest scale 1:n at which holes are more than dots.
+    private const int SmallestClear = 5;
 
     private static readonly Layer HeadingLayer = new("HEADING", Role.Lettering, "Name of the guide");
     private static readonly Layer PlateLayer = new("PLATE", Role.Outline, "Edges of the plate, its slots and its joints");
@@ -49,7 +52,7 @@ internal sealed class GuideSheet
 
     private Drawing Drawn()
     {
-        var choice = SheetChoice.Of(settings, [], (scale, size) => Layout(scale, size) is { } fitting ? (fitting.Need, Plate.X * Plate.Y / (scale * scale) + text.Lines(Column - 2 * Rim, settings.Small).Length * Pitch * Column) : (new(double.PositiveInfinity, 0), 0));
+        var choice = Choice(SmallestClear) is { Scale: <= SmallestClear } clear ? clear : Choice(int.MaxValue);
         var (size, scale) = (choice.Size, choice.Scale);
         var layout = Layout(scale, size) ?? new(default, false, 1);
         var room = size.Room(0);
@@ -67,7 +70,14 @@ internal sealed class GuideSheet
             size.Page, [.. SheetFrame.Of(size, fields, settings, []), .. PaperLines.Of(entities)]);
     }
 
+    private SheetChoice Choice(int smallest) => SheetChoice.Of(settings, [], (scale, size) => scale <= smallest && Layout(scale, size) is { } fitting
+        ? (fitting.Need, Plate.X * Plate.Y / (scale * scale) + text.Lines(Column - 2 * Rim, settings.Small).Length * Pitch * Column)
+        : (new(double.PositiveInfinity, 0), 0));
+
     private Point2 ViewSize(int scale) => Plate * (1.0 / scale) + new Point2(2 * Dimensioned, 2 * Dimensioned);
+
+    // Beside the plate: the dimension's line and its text, upright beside it or level across it.
+    private double Dimensioned => Away + 2 + Math.Max(3.2 * settings.Small, new[] { Plate.X, Plate.Y }.Max(s => Lettering.Width(settings.Lengths.Print(s), settings.Small)) / 2);
 
     // A line more than needed, since no heading stands last in a column.
     private double HeightIn(int columns) => Math.Ceiling((text.Lines(Column - 2 * Rim, settings.Small).Length + SectionHeight / Pitch) / columns + 1) * Pitch + 2 * Rim;
@@ -109,15 +119,18 @@ internal sealed class GuideSheet
         entities.Add(new SegmentEntity(LineLayer, new(new(origin.X, low.Y - Beyond), new(origin.X, high.Y + Beyond))));
         entities.Add(new SegmentEntity(LineLayer, new(new(low.X - Beyond, origin.Y), new(high.X + Beyond, origin.Y))));
         var (upright, level) = guide.Lie.Quarters == 1 ? ("B", "A") : ("A", "B");
-        entities.Add(new TextEntity(NumberLayer, new(origin.X, low.Y - Beyond - 1 - settings.Small), settings.Small, upright, Anchor.BaseCentre));
-        entities.Add(new TextEntity(NumberLayer, new(low.X - Beyond - 1, origin.Y - settings.Small / 2), settings.Small, level, Anchor.BaseRight));
         entities.AddRange(Dimensions(low, high, origin, OnPaper, scale));
 
         var space = new FreeSpace(entities);
+        // Beyond an end of the line, or beside it there, or where it comes into the plate.
+        var (below, above, left, right) = (low.Y - Beyond - 1 - settings.Small, high.Y + Beyond + 1, low.X - Beyond - 1, high.X + Beyond + 1);
+        Add(upright, [new(origin.X, below), new(origin.X - 2.5, below), new(origin.X + 2.5, below), new(origin.X, above), new(origin.X - 2.5, above), new(origin.X + 2.5, above), new(origin.X + 3, low.Y + 1.5), new(origin.X + 3, high.Y - 1.5 - settings.Small)], Anchor.BaseCentre);
+        var (on, over, under) = (origin.Y - settings.Small / 2, origin.Y + 2, origin.Y - 2 - settings.Small);
+        Add(level, [new(left - 1.5, on), new(left - 1.5, over), new(left - 1.5, under), new(right + 1.5, on), new(right + 1.5, over), new(right + 1.5, under), new(low.X + 3, over), new(low.X + 3, under), new(high.X - 3, over), new(high.X - 3, under)], Anchor.BaseCentre);
         foreach (var (what, at, clear) in guide.Holes.Select(h => (h.Number.ToString(CultureInfo.InvariantCulture), OnPaper(h.At), h.Diameter / 2 / scale))
             .Concat(guide.Fences.Select((f, i) => (FormattableString.Invariant($"F{i + 1}"), OnPaper(f.Edge.Point((f.From + f.To) / 2, guide.Plate.Thickness.Value / 2)), guide.Plate.Thickness.Value / 2 / scale)))
             .Concat(guide.Pieces.Count() > 1 ? guide.Pieces.Select((p, i) => (FormattableString.Invariant($"P{i + 1}"), OnPaper(p.Corner!.Value + p.Panel.Outline.Bounds.Centre), 2.0)) : []))
-            if (Tag(space, what, at, clear, new Box2(low, high)) is { } tag)
+            if (Tag(space, what, at, clear, new Box2(low, high).Grown(9)) is { } tag)
             {
                 entities.Add(tag);
                 space.Take(tag);
@@ -125,11 +138,22 @@ internal sealed class GuideSheet
 
         entities.AddRange(Up(space, new Box2(low, high)));
         return entities;
+
+        void Add(string letter, ReadOnlySpan<Point2> places, Anchor anchor)
+        {
+            foreach (var place in places)
+            {
+                var text = new TextEntity(NumberLayer, place, settings.Small, letter, anchor);
+                if (!space.IsFree(text.Bounds.Grown(0.2))) continue;
+                entities.Add(text);
+                space.Take(text);
+                return;
+            }
+        }
     }
 
     private IEnumerable<Entity> Dimensions(Point2 low, Point2 high, Point2 origin, Func<Point2, Point2> onPaper, int scale)
     {
-        const double Away = 11;
         LinearDimension Sized(Point2 from, Point2 to, Point2 line, bool isUpright, double mm) => new(SizeLayer, from, to, line, isUpright, settings.Lengths.Print(mm), settings.Small) { Factor = scale, Standard = settings.Standard };
         yield return Sized(low, new(high.X, low.Y), low - new Point2(0, Away), false, Plate.X);
         yield return Sized(low, new(low.X, high.Y), low - new Point2(Away, 0), true, Plate.Y);

@@ -15,7 +15,7 @@ internal sealed class GuideText(Guide guide, ImmutableArray<TemplatePlace> place
         foreach (var (head, texts) in new[] { ("Put together", PutTogether()), ("Drill", Drilled()), ("Lay on", Where()), ("Care", Care()) })
         {
             lines.Add((head, true));
-            foreach (var text in texts) lines.AddRange(Lettering.Lines(text.Split(' '), height, width - 3).Select(l => (l, false)));
+            foreach (var text in texts) lines.AddRange(Lettering.Lines(text.Split(' '), height, width - 3).Select(l => (SheetFrame.Fitted(l, height, width - 3), false)));
         }
 
         return lines.ToImmutable();

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsCheck;
 using ShopDrawings.Drafting;
 using ShopDrawings.Kernel;
@@ -14,9 +15,9 @@ public class GuideTests
     private static readonly string[] Bushes = ["[]", "[{bit: 5, outside: 10}, {bit: 4, outside: 8}, {bit: 4.5, outside: 8}]", "[{bit: 35, outside: 40}, {bit: 3, outside: 6}]"];
 
     // A router's cutters are 6 and 3 mm; a laser's kerf is 0.2 mm.
-    private static GuideJob Random(int seed) => Fixtures.DesignOf(new RandomProject(seed).Text
-        + $"methods: {{faces: marked}}\nmachines: {{cutter: {{like: {(seed % 2 == 0 ? "laser" : "router")}, bed: {Beds[seed / 2 % Beds.Length]}}}}}\n"
-        + $"guides: {{board: sheet, machine: cutter, bushes: {Bushes[seed / 12 % Bushes.Length]}}}\n").Guides!;
+    private static Design Random(int seed) => Fixtures.DesignOf(new RandomProject(seed).Text
+        + $"methods: {{faces: marked}}\ndrawings: {{standard: {(seed % 5 < 3 ? "iso" : "asme")}, lengths: {(seed % 3 == 0 ? "in" : "mm")}}}\nmachines: {{cutter: {{like: {(seed % 2 == 0 ? "laser" : "router")}, bed: {Beds[seed / 2 % Beds.Length]}}}}}\n"
+        + $"guides: {{board: sheet, machine: cutter, bushes: {Bushes[seed / 12 % Bushes.Length]}}}\n");
 
     [Fact]
     public void Guides_of_any_cabinet_lead_bits_to_bores_fit_together_and_can_be_cut()
@@ -24,7 +25,8 @@ public class GuideTests
         var (places, mirrored, fences, joined, square) = (0, 0, 0, 0, 0);
         Gen.Int[0, 1_000_000_000].Sample(seed =>
         {
-            var job = Random(seed);
+            var design = Random(seed);
+            var job = design.Guides!;
             foreach (var guide in job.All)
             {
                 LeadsEveryBitToItsBore(guide);
@@ -32,15 +34,16 @@ public class GuideTests
                 PiecesAreThePlate(guide, job);
                 CanBeCut(guide, job);
                 WordsAreFree(guide);
+                SheetIsReadable(guide, job, design);
                 places += guide.Template.Places.Length;
                 mirrored += guide.Template.Places.Count(p => p.Turn.IsMirrored);
                 fences += guide.Fences.Length;
                 joined += guide.Pieces.Count() > 1 ? 1 : 0;
                 square += guide.Pieces.Count() > 3 ? 1 : 0;
             }
-        }, iter: Fuzz.Iterations(30), threads: 1);
+        }, iter: Fuzz.Iterations(14), threads: 1);
 
-        Assert.True(places > 200 && mirrored > 15 && fences > 80 && joined > 20 && square > 0, $"{places} places, {mirrored} mirrored, {fences} fences, {joined} joined, {square} of four pieces and more");
+        Assert.True(places > 150 && mirrored > 4 && fences > 80 && joined > 15 && square > 0, $"{places} places, {mirrored} mirrored, {fences} fences, {joined} joined, {square} of four pieces and more");
     }
 
     private static void LeadsEveryBitToItsBore(Guide guide)
@@ -94,7 +97,7 @@ public class GuideTests
         var machine = job.Settings.Machine;
         var pieces = guide.Pieces.Select(p => (p.Panel, Outline: p.Panel.Outline.Moved(p.Corner!.Value))).ToList();
         Assert.All(guide.Parts, p => Assert.True(machine.Holds(p.Panel.Length.Value, p.Panel.Width.Value), $"{p.Panel.Id} is larger than the bed"));
-        Assert.Equal(guide.Plate.Outline.Area, pieces.Sum(p => p.Outline.Area), 6);
+        Assert.InRange(guide.Plate.Outline.Area - pieces.Sum(p => p.Outline.Area), -Agreement, Agreement);
         if (pieces.Count == 1) return;
 
         bool IsRim(Segment s) => s.IsLine && ((s.Start.X == s.End.X && (Math.Abs(s.Start.X) < Agreement || Math.Abs(s.Start.X - guide.Plate.Length.Value) < Agreement)) || (s.Start.Y == s.End.Y && (Math.Abs(s.Start.Y) < Agreement || Math.Abs(s.Start.Y - guide.Plate.Width.Value) < Agreement)));
@@ -138,6 +141,19 @@ public class GuideTests
                 Assert.All(guide.Fences.SelectMany(f => f.Slots), s => Assert.False(Meet(boxes[i].Box, s)));
             }
         }
+    }
+
+    private static void SheetIsReadable(Guide guide, GuideJob job, Design design)
+    {
+        var sheet = GuideSheet.Of(guide, guide.Template.Places, "p", job.Settings, design.Drawings.Sheets);
+        var boxes = sheet.Entities.OfType<TextEntity>().Concat(sheet.Entities.OfType<Dimension>().SelectMany(DimensionGraphics.Of).OfType<TextEntity>()).Where(t => t.Layer.Name != "TITLE_BLOCK").Select(t => (t.Text, t.Bounds)).ToList();
+        // Ascenders of one line may reach into the descenders' share of the line above.
+        for (var i = 0; i < boxes.Count; i++)
+            Assert.All(boxes.Skip(i + 1), b => Assert.False(Meet(b.Bounds.Grown(-0.5), boxes[i].Bounds.Grown(-0.5)), $"{guide.Name}: “{b.Text}” on “{boxes[i].Text}”"));
+        Assert.All(boxes, b => Assert.True(b.Bounds.Min.X > 20 && b.Bounds.Max.X < sheet.Page!.Value.X - 10 && b.Bounds.Min.Y > 9 && b.Bounds.Max.Y < sheet.Page.Value.Y - 10, $"{guide.Name}: “{b.Text}” beyond the frame"));
+        Assert.All(new[] { "A", "B" }, t => Assert.Contains(boxes, b => b.Text == t));
+        // Where holes stand close some numbers find no room; they are engraved, and on the panel's own sheet.
+        Assert.Contains(guide.Holes, h => boxes.Exists(b => b.Text == h.Number.ToString(CultureInfo.InvariantCulture)));
     }
 
     private static IEnumerable<Point2> Grid(Panel plate) => from i in Enumerable.Range(0, 24) from j in Enumerable.Range(0, 24) select new Point2((i + 0.513) / 24 * plate.Length.Value, (j + 0.487) / 24 * plate.Width.Value);
