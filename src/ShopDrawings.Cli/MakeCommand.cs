@@ -93,7 +93,7 @@ internal sealed class MakeCommand(TextWriter output, TextWriter error, Cancellat
     // Which formats there are only the host knows, which loads the exporters.
     private static ImmutableArray<Diagnostic> Unwritten(Design design, ExporterSet exporters) =>
     [
-        .. design.Machining.Select(m => m.Profile).Where(p => exporters.Find(p.Format) is null).Select(p => new Diagnostic(p.FormatAt,
+        .. design.Profiles.Where(p => exporters.Find(p.Format) is null).Select(p => new Diagnostic(p.FormatAt,
             $"nothing writes “{p.Format}”; known are {string.Join(", ", exporters.Drawings.Select(d => d.Format))}; name the assembly of an exporter with --exporters, or change the format")),
     ];
 

@@ -19,6 +19,9 @@ public sealed record Design(Assembly Assembly, CheckSettings Checks, LengthStyle
     /// <summary>Which templates are printed, and on what.</summary>
     public TemplateSettings Templates { get; init; } = new(TemplateChoice.Marked, Lengths.IsInches ? TemplatePaper.Letter : TemplatePaper.A4, PrinterScale.True);
 
+    /// <summary>The drill guides, or nothing where the project asks for none.</summary>
+    internal GuideJob? Guides { get; init; }
+
     /// <summary>How edges are banded, and how much band is bought.</summary>
     public EdgeBanding Banding { get; init; } = EdgeBanding.ByHand;
 
@@ -30,4 +33,7 @@ public sealed record Design(Assembly Assembly, CheckSettings Checks, LengthStyle
 
     /// <summary>What each machine does that files are made for.</summary>
     public ImmutableArray<MachineJob> Machining { get; init; } = [];
+
+    /// <summary>The machines whose files are written, each once: those of panels, then that of the drill guides.</summary>
+    public IEnumerable<MachineProfile> Profiles => Machining.Select(m => m.Profile).Concat(Guides is { } guides ? [guides.Profile] : Array.Empty<MachineProfile>()).DistinctBy(p => p.Machine.Name);
 }

@@ -49,7 +49,7 @@ public static class Shop
     public static ImmutableArray<Finding> Check(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
-        ImmutableArray<Finding> findings = [.. Kernel.Check.RunAll(design.Assembly, design.Checks, design.Lengths), .. design.Machining.SelectMany(m => m.Plan.Findings), .. CuttingPlanner.Findings(design.Cutting, design.Lengths)];
+        ImmutableArray<Finding> findings = [.. Kernel.Check.RunAll(design.Assembly, design.Checks, design.Lengths), .. design.Machining.SelectMany(m => m.Plan.Findings), .. design.Guides?.Findings ?? [], .. CuttingPlanner.Findings(design.Cutting, design.Lengths)];
         var withheld = new Job(design, findings, []).Withheld;
         return [.. findings, .. design.Machining.SelectMany(m => m.Plan.Withholding(withheld))];
     }
@@ -70,6 +70,12 @@ public static class Shop
             drawings.AddRange(design.Drawings.Files(path, sheet));
         }
 
+        void AddMachined(MachineProfile profile, string folder, FaceProgram program)
+        {
+            var drawing = MachineDrawing.Of(program, profile.Drawing);
+            drawings.Add(new($"machines/{profile.Machine.Name}/{folder}/{program.Name}-{profile.UnitSuffix}", profile.Format, drawing) { Exporter = profile.For(drawing, design.Assembly.Name, program.Name, program.Panels[0].Panel.Board.Name) });
+        }
+
         foreach (var (name, sheet) in AssemblySheets.Of(design.Assembly, design.Drawings.Sheets)) Add($"drawings/{name}", sheet);
         foreach (var panel in design.Assembly.Panels)
         {
@@ -80,10 +86,15 @@ public static class Shop
         foreach (var (path, sheet) in CuttingDrawings.Of(design.Cutting, design.Assembly.Name, design.Drawings.Sheets, id => design.Assembly.Panels.FirstOrDefault(p => p.Id == id), withheld)) Add(path, sheet);
         foreach (var (profile, plan) in design.Machining)
             foreach (var program in plan.Programs.Where(p => !p.Panels.Any(l => withheld.Contains(l.Panel.Id))))
+                AddMachined(profile, program.Sheet is null ? "panels" : "sheets", program);
+
+        if (design.Guides is { } guides)
+            foreach (var (guide, places) in guides.Serving(withheld))
             {
-                var drawing = MachineDrawing.Of(program, profile.Drawing);
-                var path = $"machines/{profile.Machine.Name}/{(program.Sheet is null ? "panels" : "sheets")}/{program.Name}-{profile.UnitSuffix}";
-                drawings.Add(new(path, profile.Format, drawing) { Exporter = profile.For(drawing, design.Assembly.Name, program.Name, program.Panels[0].Panel.Board.Name) });
+                foreach (var panel in guide.Fences.Select(f => f.Panel).Prepend(guide.Plate))
+                    foreach (var (sheet, i) in PanelSheet.Of(panel, design.Assembly.Name, design.Drawings.Sheets, []).Select((s, i) => (s, i))) Add(i == 0 ? $"guides/{panel.Id}" : string.Create(CultureInfo.InvariantCulture, $"guides/{panel.Id}_{i + 1}"), sheet);
+                Add($"guides/{guide.Name}", GuideSheet.Of(guide, places, design.Assembly.Name, guides.Settings, design.Drawings.Sheets));
+                foreach (var (_, program) in guides.Programs.Where(p => p.Guide == guide)) AddMachined(guides.Profile, "guides", program);
             }
 
         return job with { Drawings = drawings.ToImmutable(), Sheets = sheets.ToImmutable() };

@@ -33,7 +33,8 @@ internal sealed record TemplateSet(ImmutableArray<Template> All, ImmutableArray<
     /// <param name="assembly">The assembly.</param>
     /// <param name="choice">Which bores.</param>
     /// <param name="withheld">Ids of panels that get none.</param>
-    public static TemplateSet Of(Assembly assembly, TemplateChoice choice, IReadOnlyCollection<string> withheld)
+    /// <param name="largest">The largest pattern that becomes a template, in mm.</param>
+    public static TemplateSet Of(Assembly assembly, TemplateChoice choice, IReadOnlyCollection<string> withheld, double largest = Largest)
     {
         var found = new List<(string Base, TemplatePattern Pattern, List<ImmutableArray<TemplatePlace>> Ways)>();
         var known = new Dictionary<string, int>(StringComparer.Ordinal);
@@ -53,7 +54,7 @@ internal sealed record TemplateSet(ImmutableArray<Template> All, ImmutableArray<
                 foreach (var together in group.Key.Origin == panel.Id ? Clusters([.. group]) : [[.. group]])
                 {
                     var pattern = PatternOf(panel, group.Key.Surface, group.Key.Origin, together);
-                    if (Tolerance.Exceeds(pattern.Bounds.Width, Largest) || Tolerance.Exceeds(pattern.Bounds.Height, Largest)) sticks.AddRange(together.Select(b => (panel, b)));
+                    if (Tolerance.Exceeds(pattern.Bounds.Width, largest) || Tolerance.Exceeds(pattern.Bounds.Height, largest)) sticks.AddRange(together.Select(b => (panel, b)));
                     else Add(new TemplatePlace(panel, group.Key.Surface, group.Key.Origin, default, default, together), pattern);
                 }
         }

@@ -95,6 +95,11 @@ public enum Corner
 /// <param name="Distance">From the sawn edge to their centres, in mm.</param>
 public sealed record LocatingPins(double Diameter, double Distance);
 
+/// <summary>The room of a machine's table that its tools reach. Lengths in mm.</summary>
+/// <param name="X">Along x of its files.</param>
+/// <param name="Y">Along y of its files.</param>
+public sealed record WorkingArea(double X, double Y);
+
 /// <summary>What holds small parts, and the waste of openings, until they are cut free by hand.</summary>
 /// <param name="Area">Parts of a smaller area are held, in mm².</param>
 /// <param name="Width">Parts that are narrower are held, in mm.</param>
@@ -154,6 +159,15 @@ public sealed record Machine
 
     /// <summary>The thickest board it cuts, or nothing.</summary>
     public double? Thickest { get; init; }
+
+    /// <summary>What its tools reach, or nothing where that is more than every panel.</summary>
+    public WorkingArea? Bed { get; init; }
+
+    /// <summary>Whether a part of a size along x and y can be cut out as it lies: the tool that goes round it needs its own width on every side.</summary>
+    public bool Holds(double x, double y) => Bed is not { } bed || (!Tolerance.Exceeds(x + 2 * OutlineTool, bed.X) && !Tolerance.Exceeds(y + 2 * OutlineTool, bed.Y));
+
+    /// <summary>Diameter of the tool it prefers for outlines, or its kerf; 0 for a drawing.</summary>
+    internal double OutlineTool => Tools.FirstOrDefault(t => t.Kind is ToolKind.Cutter or ToolKind.Beam)?.Diameter ?? 0;
 
     /// <summary>How far general outlines may miss their offset where arcs cannot be kept, in mm.</summary>
     public double ChordTolerance { get; init; } = 0.01;

@@ -127,6 +127,9 @@ public static class MachiningPlanner
         if (machine.Thickest is { } thickest && Tolerance.Exceeds(panel.Thickness.Value, thickest))
             remarks.Add(panel.Id, new(Material, Severity.Warning, $"it cuts boards up to {lengths.Describe(thickest)}, and {panel.Board.Name} is {lengths.Describe(panel.Thickness.Value)}",
                 [new("thickest", thickest, "mm"), new("board", panel.Thickness.Value, "mm")], "derived (geometry)", "take a thinner board, or another machine"));
+        var (x, y) = (panel.CutLength.Value, panel.CutWidth.Value);
+        if (machine.Bed is { } bed && !machine.Holds(x, y) && !machine.Holds(y, x))
+            remarks.Add(panel.Id, new(Material, Severity.Warning, $"its bed, {lengths.Describe(bed.X)} × {lengths.Describe(bed.Y)}, is too small for these and the tool that goes round them", [new("bed x", bed.X, "mm"), new("bed y", bed.Y, "mm")], "derived (geometry)", "cut them on another machine, or by hand after their drawings"));
         if (machine.Kind != MachineKind.Laser) return;
         const string Caution = "ask the maker of the laser and of the board; extract the fumes, never leave the beam alone, and follow local rules for fire and air";
         if (panel.Board.Kind != BoardKind.Plywood)

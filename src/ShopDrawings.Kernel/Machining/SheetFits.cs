@@ -14,6 +14,8 @@ internal static class SheetFits
         var isSound = true;
         var tool = new ToolChoice(machine);
         var between = machine.Kind == MachineKind.Drawing ? 0 : sheet.Panels.Select(p => tool.ForEdge(p.Outline, isOutside: true, p.Panel.Thickness.Value)).Where(t => t.IsKnown).Select(t => t.Diameter).DefaultIfEmpty(0).Max();
+        if (machine.Bed is { } bed && (Tolerance.Exceeds(sheet.Length.Value, bed.X) || Tolerance.Exceeds(sheet.Width.Value, bed.Y)))
+            remarks.Add("", new(Rule, Severity.Warning, $"sheet {sheet.Id} is {lengths.Describe(sheet.Length.Value)} × {lengths.Describe(sheet.Width.Value)}, and the bed {lengths.Describe(bed.X)} × {lengths.Describe(bed.Y)}", [new("bed x", bed.X, "mm"), new("bed y", bed.Y, "mm")], "derived (geometry)", "cut the sheet into pieces that fit, or use another machine"));
         var regions = sheet.Panels.Select(p => PolygonOperations.RegionOf(p.Outline, ArcTolerance)).ToList();
         for (var i = 0; i < sheet.Panels.Length; i++)
         {

@@ -10,7 +10,7 @@ namespace ShopDrawings;
 /// and openings by their boxes; <c>lists/setups.csv</c>, one line a setting of
 /// the drill, panel and surface; <c>lists/drilling.csv</c>, one line a bore that a router makes, in its order; <c>lists/stacks.csv</c>, what is drilled
 /// through several panels at once; <c>lists/hardware.csv</c>, what to buy beside the boards; and <c>lists/bands.csv</c>, one line a banded edge and one with
-/// the length to buy for each tape. Where there is stock also
+/// the length to buy for each tape. Where there are drill guides also <c>lists/guides.csv</c>, one line a bit, and <c>lists/guide-places.csv</c>, one line a place. Where there is stock also
 /// <c>lists/sheets.csv</c>, what to buy; <c>lists/cuts.csv</c>, one line a cut; <c>lists/offcuts.csv</c>, and for a store <c>lists/store-cuts.csv</c>. Every heading carries
 /// its unit.
 /// </summary>
@@ -30,6 +30,7 @@ public sealed class CsvExporter : IJobExporter
         new("lists/openings.csv", s => Write(s, Openings(job.Design.Assembly))),
         new("lists/hardware.csv", s => Write(s, Hardware(job.Design.Assembly))),
         new("lists/bands.csv", s => Write(s, Bands(job.Design))),
+        .. GuideLists.Of(job).Select(l => new Output(l.Path, s => Write(s, l.Rows))),
         .. CuttingLists.Of(job.Design.Cutting, job.Design.BoardsWithoutStock).Select(l => new Output(l.Path, s => Write(s, l.Rows))),
     ];
 

@@ -66,6 +66,9 @@ internal sealed record MachineEntry(SourceSpan At)
     /// <summary>The thickest board.</summary>
     public Given<Size>? Thickest { get; init; }
 
+    /// <summary>What its tools reach.</summary>
+    public Given<WorkingArea>? Bed { get; init; }
+
     /// <summary>The format of its files.</summary>
     public Word? Format { get; init; }
 

@@ -71,6 +71,7 @@ internal sealed class MachineReader(References references)
             EngravingDepth = lineage.Select(e => e.EngravingDepth).FirstOrDefault(d => d is not null)?.Value ?? 0.3,
             NameHeight = Given(e => e.Names)?.Value,
             Thickest = Given(e => e.Thickest)?.Value,
+            Bed = Given(e => e.Bed),
         };
         var unit = Of(e => e.Unit, DrawingUnit.Millimetre);
         if (!Fits(machine, lineage) || Layers(lineage) is not { } layers) return null;

@@ -31,6 +31,11 @@ internal static class MachineShapes
         f.Optional("tabs", Length("tab-width"), "Width of the tabs left in the outline; left out, a skin stays under the whole cut.")?.Value ?? 0,
         f.Required("thickness", Length("tab-thickness"), "Thickness of the tabs, or of the skin.")?.Value ?? 0)));
 
+    private static readonly MappedShape<ImmutableArray<Size>, Given<WorkingArea>> Bed = new(
+        new ListShape<Size>(Length("bed"), 9), (bed, _) => bed is [var x, var y]
+            ? (new Given<WorkingArea>(new WorkingArea(x.Value, y.Value)), null)
+            : (new Given<WorkingArea>(null), "a bed has two lengths, written [along x, along y]"));
+
     // ISO 216 and ASME Y14.1 (from memory), lying.
     private static readonly ChoiceShape<Given<PaperSize>> Paper = new(
         ("none", new(null)), ("A4", new(new PaperSize(297, 210))), ("A3", new(new PaperSize(420, 297))), ("A2", new(new PaperSize(594, 420))),
@@ -73,6 +78,7 @@ internal static class MachineShapes
         SmallParts = f.Optional("small-parts", OrNone(SmallParts), "What holds small parts until they are freed by hand."),
         Names = f.Optional("names", OrNone(Length("name-height")), "Height of the panels’ names, engraved where there is room."),
         Thickest = f.Optional("thickest", OrNone(Length("thickest-board")), "The thickest board it cuts."),
+        Bed = f.Optional("bed", OrNone(Bed), "What its tools reach, [along x, along y] of its files; larger parts are warned of, and drill guides are cut in pieces that fit."),
         Format = f.Optional("format", Name, "The format of its files: dxf, or one that an exporter of your own writes."),
         Release = f.Optional("release", new ChoiceShape<DxfRelease?>(("R12", DxfRelease.R12), ("R2000", DxfRelease.R2000), ("R2010", DxfRelease.R2010)), "The release of a DXF; left out, R2000, or R2010 where a text is not ASCII.", null, "R2000 or R2010"),
         Unit = f.Optional("unit", new ChoiceShape<DrawingUnit?>(("mm", DrawingUnit.Millimetre), ("in", DrawingUnit.Inch)), "The unit of its files, which also stands in their names.", null, "mm"),

@@ -22,6 +22,7 @@ internal sealed record ProjectModel(
     DrawingEntry Drawings,
     LabelEntry Labels,
     TemplatesEntry Templates,
+    GuidesEntry? Guides,
     ImmutableArray<Word> MachineFiles,
     ImmutableArray<(Word Name, SheetEntry Value)> Sheets,
     ImmutableArray<(Word Name, ImmutableArray<StockEntry> Value)> Stock,

@@ -30,6 +30,7 @@ internal sealed class ProjectResolver
         resolver.Build();
         var machines = new MachineReader(resolver.references).Read(model.MachineFiles);
         var stock = new CuttingReader(resolver.references, lengths).Read(model.Stock, model.Cutting);
+        var guides = model.Guides is { } entry ? resolver.Guides(entry) : null;
         if (diagnostics.Count > 0) return null;
         // How bores are made is the shop's habit, which only the finished assembly knows.
         var assembly = resolver.assembly.Build(model.Methods);
@@ -48,6 +49,7 @@ internal sealed class ProjectResolver
             Drawings = drawings,
             Labels = model.Labels.Of(drawings.Sheets.Standard == DrawingStandard.Asme),
             Templates = model.Templates.Of(drawings.Sheets.Standard),
+            Guides = guides is var (settings, profile) ? GuideJob.Of(assembly, settings, profile, lengths) : null,
             Cutting = cutting,
             Machining = [.. machines.Select(m => new MachineJob(m, MachiningPlanner.Plan(assembly.Panels, [.. sheets, .. CuttingPlanner.Sheets(assembly, cutting)], m.Machine, lengths)))],
         };
@@ -67,6 +69,15 @@ internal sealed class ProjectResolver
         foreach (var line in model.Lines) Line(line);
         if (diagnostics.Count == 0) assembly.Fasten();
         DrilledInPlace();
+    }
+
+    private (GuideSettings Settings, MachineProfile Profile)? Guides(GuidesEntry entry)
+    {
+        var (board, profiles) = (references.Board(entry.Board), new MachineReader(references).Read([entry.Machine]));
+        if (board is null || profiles.IsEmpty) return null;
+        // Parts bear words of their own.
+        var machine = profiles[0].Machine with { NameHeight = null };
+        return (new GuideSettings(entry.Choice, board, machine, [.. entry.Bushes.Select(b => new GuideBush(b.Bit.Value, b.Outside.Value))], entry.Clearance?.Value ?? GuideSettings.UsualClearance, entry.Fit?.Value ?? GuideSettings.UsualFit), profiles[0]);
     }
 
     private void Cabinet(CabinetEntry entry)

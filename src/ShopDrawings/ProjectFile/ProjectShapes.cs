@@ -369,6 +369,7 @@ internal static class ProjectShapes
             f.Optional("drawings", DrawingShapes.Drawings, "How drawings look, and the files they become.") ?? DrawingShapes.Usual,
             f.Optional("labels", LabelShapes.Labels, "Labels to print and stick on parts.") ?? LabelEntry.Usual,
             f.Optional("templates", TemplateShapes.Templates, "Templates and story sticks in true size, for holes that are marked by hand.") ?? TemplateShapes.Usual,
+            f.Optional("guides", GuideShapes.Guides, "Drill guides to be cut by a laser or a router: plates with holes for bits or bushes, fences for the edges, engraved names."),
             f.Optional("machine-files", new ListShape<Word>(Name, 10), "The machines that files are made for.", [], "router"),
             f.Optional("sheets", new MapShape<SheetEntry>(MachineShapes.Sheet), "Sheets with the panels that are cut from them, placed by hand, each under a name of your own.", [], "none"),
             f.Optional("stock", CuttingShapes.Stock, "Sheets that can be bought and offcuts that are there, by the name of their board; panels that lie on no sheet by hand are laid on them.", [], "none"),

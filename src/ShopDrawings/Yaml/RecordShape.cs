@@ -51,7 +51,7 @@ internal sealed class Fields(YamlMapping? mapping, Reading? reading, string what
     private readonly List<string> known = [];
     private readonly List<string> given = [];
     private readonly List<(string Key, string Help)> missing = [];
-    private readonly string has = what is "the checks" or "the programs" or "the labels" or "the drawings" or "the bands" or "the methods" or "the corners" or "the castors" or "the feet" or "the doors" or "the drawers" or "the loose shelves" or "the layers" or "the pins" or "the small parts" ? "have" : "has";
+    private readonly string has = what is "the checks" or "the programs" or "the labels" or "the drawings" or "the bands" or "the methods" or "the corners" or "the castors" or "the feet" or "the doors" or "the drawers" or "the loose shelves" or "the layers" or "the pins" or "the small parts" or "the guides" ? "have" : "has";
     private string[]? onlyOneOf;
     private bool sound = true;
 

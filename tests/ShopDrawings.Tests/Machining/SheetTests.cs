@@ -87,6 +87,17 @@ public class SheetTests
         Assert.Equal(("sheet-fits", Severity.Warning, "router: panel lies on sheet sheet with 2 features in the face below, and nothing is turned over"), (note.Rule, note.Severity, note.Message));
     }
 
+    [Fact]
+    public void Sheet_larger_than_the_bed_is_said_and_keeps_its_file()
+    {
+        var sheet = SheetOf(LyingPanel.At(Plain(600, 300), new(10, 10), 0, Surface.Inside));
+        var plan = MachiningPlanner.Plan([], [sheet], Router with { Bed = new WorkingArea(sheet.Length.Value - 1, sheet.Width.Value) }, LengthStyle.Millimetres);
+
+        Assert.Single(plan.Programs);
+        Assert.Equal("sheet-fits", Assert.Single(plan.Findings).Rule);
+        Assert.Empty(MachiningPlanner.Plan([], [sheet], Router with { Bed = new WorkingArea(sheet.Length.Value, sheet.Width.Value) }, LengthStyle.Millimetres).Findings);
+    }
+
     // Two bores that meet are an error, so their panel is not cut; nor is the sheet it lies on.
     [Fact]
     public void Sheet_with_a_panel_that_must_not_be_cut_is_named_and_gets_no_file()

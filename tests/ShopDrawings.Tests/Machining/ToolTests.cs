@@ -245,6 +245,19 @@ public class ToolTests
         Assert.Equal(["machine-material", "machine-material", "machine-material", "machine-tools", "machine-tools"], plan.Findings.Select(f => f.Rule));
     }
 
+    // The cutter of 6 mm goes round: 12 mm more each way.
+    [Theory]
+    [InlineData(588, 388, true)]
+    [InlineData(388, 588, true)]
+    [InlineData(588.1, 388, false)]
+    [InlineData(500, 388.1, false)]
+    public void Panel_and_the_cutter_round_it_must_fit_the_bed(double length, double width, bool fits)
+    {
+        var findings = Machines.PlanOf(Plain(length, width), Router(Cutter(6)) with { Bed = new WorkingArea(600, 400) }).Findings;
+
+        Assert.Equal(fits ? [] : ["machine-material: router: its bed, 600 mm × 400 mm, is too small for these and the tool that goes round them: panel"], findings.Select(f => $"{f.Rule}: {f.Message}"));
+    }
+
     [Fact]
     public void Order_is_pins_drills_countersinks_pockets_engraving_openings_outlines() => Gen.Select(Any, Any, Gen.Bool).Sample((a, b, onSheet) =>
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using ShopDrawings.Drafting;
@@ -9,7 +10,7 @@ namespace ShopDrawings;
 /// <summary>
 /// Programs (ISO 6983-1; G and M words from memory) of the machines that ask for them, one for each face that is worked on:
 /// <c>machines/&lt;machine&gt;/programs/panels/&lt;panel&gt;-mm.nc</c>, with <c>_outside</c> or <c>_inside</c> for a panel turned over, and
-/// <c>programs/sheets/</c> for whole sheets. Nothing for panels that must not be cut, nor for edges.
+/// <c>programs/sheets/</c> for whole sheets, <c>programs/guides/</c> for drill guides. Nothing for panels that must not be cut, nor for edges.
 /// </summary>
 public sealed class ProgramExporter : IJobExporter
 {
@@ -21,16 +22,20 @@ public sealed class ProgramExporter : IJobExporter
     {
         ArgumentNullException.ThrowIfNull(job);
         var withheld = job.Withheld;
-        foreach (var (profile, plan) in job.Design.Machining)
+        var guides = job.Design.Guides;
+        ImmutableArray<Guide> serving = guides is null ? [] : [.. guides.Serving(withheld).Select(s => s.Guide)];
+        foreach (var profile in job.Design.Profiles)
         {
             if (profile.Programs is not { } settings) continue;
-            for (var i = 0; i < plan.Programs.Length; i++)
+            var programs = job.Design.Machining.Where(m => m.Profile.Machine.Name == profile.Machine.Name).SelectMany(m => m.Plan.Programs)
+                .Select(p => (Program: p, Folder: p.Sheet is null ? "panels" : "sheets", IsWritten: !p.Panels.Any(l => withheld.Contains(l.Panel.Id))))
+                .Concat(guides?.Profile.Machine.Name == profile.Machine.Name ? guides.Programs.Select(p => (p.Program, "guides", serving.Contains(p.Guide))) : []);
+            foreach (var ((program, folder, isWritten), i) in programs.Select((p, i) => (p, i)))
             {
-                var program = plan.Programs[i];
-                if (program.Panels.Any(l => withheld.Contains(l.Panel.Id))) continue;
+                if (!isWritten) continue;
                 var (name, number) = ($"{program.Name}-{UnitOf(profile)}.{settings.Ending}", settings.FirstNumber + i);
                 yield return new Output(
-                    $"machines/{profile.Machine.Name}/programs/{(program.Sheet is null ? "panels" : "sheets")}/{name}",
+                    $"machines/{profile.Machine.Name}/programs/{folder}/{name}",
                     stream => stream.Write(Encoding.ASCII.GetBytes(Text(job.Design.Assembly.Name, program, profile.Dxf.Unit == DrawingUnit.Inch, settings, number))));
             }
         }
