@@ -1,0 +1,112 @@
+using System.Numerics;
+
+namespace ShopDrawings.Cutting;
+
+/// <summary>
+/// An upper bound, in whole numbers, on what the most valuable pattern of a sheet is worth where cuts go through and every kind may be cut as often as it
+/// fits: dynamic programming as in <see cref="PatternPricing"/>, but only over those sides of rectangles that matter on this sheet (reduced raster points:
+/// G. Scheithauer, J. Terno, The G4-heuristic for the pallet loading problem, J. Operational Research Society 47 (1996) 511–522, from memory). That the
+/// bound is sound does not rest on them: a length that lies between two of them is taken for the larger.
+/// </summary>
+internal sealed class RasterPricing
+{
+    /// <summary>One way a kind may lie.</summary>
+    internal readonly record struct Lying(int Kind, int X, int Y);
+
+    private readonly RasterAxis across, along;
+    private readonly Lying[] lyings;
+    private readonly (int I, int J)[] at;
+    private readonly int kinds, width;
+    private readonly int[] value = [];
+
+    /// <summary>Whether there is too much to do for it to run.</summary>
+    public bool IsTooFine => across.IsTooFine || along.IsTooFine;
+
+    /// <summary>Steps of one run.</summary>
+    public long Work { get; }
+
+    /// <summary>For a sheet of w by h and pieces, <paramref name="count"/> of each kind.</summary>
+    public RasterPricing(IEnumerable<Lying> ways, int[] count, int w, int h)
+    {
+        kinds = count.Length;
+        lyings = [.. ways.Where(i => i.X <= w && i.Y <= h)];
+        across = new RasterAxis(lyings.Select(i => (i.X, count[i.Kind])), w);
+        along = new RasterAxis(lyings.Select(i => (i.Y, count[i.Kind])), h);
+        at = [.. lyings.Select(i => (across.Up(i.X), along.Up(i.Y)))];
+        width = along.States.Length;
+        if (IsTooFine) return;
+        value = new int[across.States.Length * width];
+        Work = across.Pairs.Sum(p => (long)p.Length) * width / Vector<int>.Count + along.Pairs.Sum(p => (long)p.Length) * across.States.Length;
+    }
+
+    /// <summary>The best pattern's value for values of the kinds, none negative; none is worth more. No pattern may be worth 2^30 or more.</summary>
+    public int Run(ReadOnlySpan<int> values)
+    {
+        Array.Clear(value);
+        for (var k = 0; k < lyings.Length; k++)
+        {
+            ref var v = ref value[at[k].I * width + at[k].J];
+            v = Math.Max(v, values[lyings[k].Kind]);
+        }
+        for (var i = 1; i < across.States.Length; i++)
+        {
+            var row = value.AsSpan(i * width, width);
+            Raise(row, value.AsSpan((i - 1) * width, width), value.AsSpan(0, width));
+            foreach (var (a, b) in across.Pairs[i]) Raise(row, value.AsSpan(a * width, width), value.AsSpan(b * width, width));
+            for (var j = 1; j < width; j++)
+            {
+                var best = Math.Max(row[j], row[j - 1]);
+                foreach (var (a, b) in along.Pairs[j]) best = Math.Max(best, row[a] + row[b]);
+                row[j] = best;
+            }
+        }
+        return value[^1];
+    }
+
+    // Each of a row at least the sum of two others.
+    private static void Raise(Span<int> row, ReadOnlySpan<int> a, ReadOnlySpan<int> b)
+    {
+        var j = 0;
+        for (; j <= row.Length - Vector<int>.Count; j += Vector<int>.Count)
+            Vector.Max(new Vector<int>(row[j..]), new Vector<int>(a[j..]) + new Vector<int>(b[j..])).CopyTo(row[j..]);
+        for (; j < row.Length; j++) row[j] = Math.Max(row[j], a[j] + b[j]);
+    }
+
+    /// <summary>How often each kind is in the pattern last found.</summary>
+    public int[] Counts(ReadOnlySpan<int> values)
+    {
+        var counts = new int[kinds];
+        Trace(across.States.Length - 1, width - 1, counts, values);
+        return counts;
+    }
+
+    private void Trace(int i, int j, int[] counts, ReadOnlySpan<int> values)
+    {
+        var v = value[i * width + j];
+        if (v == 0) return;
+        while (true)
+            if (value[(i - 1) * width + j] == v) i--;
+            else if (value[i * width + j - 1] == v) j--;
+            else break;
+        for (var k = 0; k < lyings.Length; k++)
+            if (at[k] == (i, j) && values[lyings[k].Kind] == v)
+            {
+                counts[lyings[k].Kind]++;
+                return;
+            }
+        foreach (var (a, b) in across.Pairs[i])
+            if (value[a * width + j] + value[b * width + j] == v)
+            {
+                Trace(a, j, counts, values);
+                Trace(b, j, counts, values);
+                return;
+            }
+        foreach (var (a, b) in along.Pairs[j])
+            if (value[i * width + a] + value[i * width + b] == v)
+            {
+                Trace(i, a, counts, values);
+                Trace(i, b, counts, values);
+                return;
+            }
+    }
+}
