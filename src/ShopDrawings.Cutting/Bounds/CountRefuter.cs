@@ -11,6 +11,9 @@ internal sealed class CountRefuter
     private const int MostKinds = 300;
     private const int MostSizes = 12;
     private const int Finest = 15_000, Coarsest = 1_000;
+    // Kinds that are counted, and work of one run while they are.
+    private const int MostCounted = 8;
+    private const double MostCounting = 25_000_000;
     private const double Tiny = 1e-9;
 
     private readonly Workload work;
@@ -18,12 +21,15 @@ internal sealed class CountRefuter
     private readonly RasterPricing[] pricing;
     private readonly double[] share, dense;
     private readonly List<Pattern> pool = [];
+    private CountedKinds counted = CountedKinds.None;
 
     /// <summary>Effort so far.</summary>
     public long Effort { get; private set; }
 
     /// <summary>Whether a problem is of a kind and size to try it.</summary>
     public static bool Pays(Workload work) => work.Kinds <= MostKinds && work.Stock.Length <= MostSizes && !work.Anywhere;
+
+    public long PricingWork => pricing.Sum(p => p.Work);
 
     /// <summary>Whether it can run.</summary>
     public bool IsReady => Array.TrueForAll(pricing, p => !p.IsTooFine);
@@ -85,9 +91,34 @@ internal sealed class CountRefuter
     /// </summary>
     public SheetCounts.Cut? Refute(int[] counts, long until, out bool settled, CancellationToken stop)
     {
-        settled = true;
-        var master = new MasterProgram(demand, [.. work.Stock.Select((s, t) => s with { Count = counts[t] })], share);
-        var (best, at) = (double.MinValue, share);
+        settled = false;
+        counted = CountedKinds.None;
+        var kinds = new List<int>();
+        var at = share;
+        while (true)
+        {
+            var master = new MasterProgram(demand, [.. work.Stock.Select((s, t) => s with { Count = counts[t] })], share);
+            if (Mix(master, counts, ref at, until, stop) is { } cut) return cut;
+            if (Effort >= until || stop.IsCancellationRequested) return null;
+            // Patterns of the mixture hold some kinds more often than there are pieces: the worst of them is counted from now on.
+            var over = new double[demand.Length];
+            foreach (var (pattern, times) in master.Mixture())
+                for (var k = 0; k < demand.Length; k++) over[k] += times * Math.Max(0, pattern.Counts[k] - demand[k]) * share[k];
+            var worst = Enumerable.Range(0, demand.Length).MaxBy(k => over[k]);
+            if (over[worst] <= Tiny || CountedKinds.WorkOf(kinds.Append(worst), demand) * pricing.Sum(p => p.Work) > MostCounting || kinds.Count >= MostCounted)
+            {
+                settled = true;
+                return null;
+            }
+            kinds.Add(worst);
+            counted = new CountedKinds([.. kinds], demand);
+        }
+    }
+
+    // Mixes until these sheets are refuted, nothing is missing or no pattern helps.
+    private SheetCounts.Cut? Mix(MasterProgram master, int[] counts, ref double[] at, long until, CancellationToken stop)
+    {
+        var best = double.MinValue;
         while (Effort < until && !stop.IsCancellationRequested)
         {
             FromPool(master, counts);
@@ -97,9 +128,11 @@ internal sealed class CountRefuter
             var entered = false;
             for (var half = 1; half >= 0 && !entered; half--)
             {
-                var (cut, slack, made) = Try([.. prices.Select((p, k) => half == 0 ? p : (p + at[k]) / 2)], counts);
+                var center = at;
+                double[] tried = [.. prices.Select((p, k) => half == 0 ? p : (p + center[k]) / 2)];
+                var (cut, slack, made) = Try(tried, counts);
                 if (cut is not null) return cut;
-                if (slack > best) (best, at) = (slack, [.. prices.Select((p, k) => half == 0 ? p : (p + at[k]) / 2)]);
+                if (slack > best) (best, at) = (slack, tried);
                 foreach (var pattern in made)
                 {
                     entered |= Worth(pattern, duals, master) > Tiny;
@@ -108,7 +141,6 @@ internal sealed class CountRefuter
             }
             if (!entered) return null;
         }
-        settled = false;
         return null;
     }
 
@@ -136,8 +168,8 @@ internal sealed class CountRefuter
 
         void Price(int t)
         {
-            capacity[t] = pricing[t].Run(values);
-            Effort += pricing[t].Work / 2 + 1_000;
+            capacity[t] = pricing[t].Run(values, counted);
+            Effort += pricing[t].Work * counted.Work / 2 + 1_000;
         }
     }
 
@@ -149,6 +181,8 @@ internal sealed class CountRefuter
         return worth;
     }
 
+    private bool Allowed(Pattern pattern) => counted.Kinds.All(k => pattern.Counts[k] <= demand[k]);
+
     private void FromPool(MasterProgram master, int[] counts)
     {
         for (var turn = 0; turn < 4 * demand.Length + 40; turn++)
@@ -156,7 +190,7 @@ internal sealed class CountRefuter
             var duals = master.Duals();
             var (best, surplus, gain) = ((Pattern?)null, -1, Tiny);
             foreach (var pattern in pool)
-                if (counts[pattern.Stock] > 0 && Worth(pattern, duals, master) is var worth && worth > gain) (best, gain) = (pattern, worth);
+                if (counts[pattern.Stock] > 0 && Allowed(pattern) && Worth(pattern, duals, master) is var worth && worth > gain) (best, gain) = (pattern, worth);
             for (var k = 0; k < demand.Length; k++)
                 if (-duals[k] > gain) (best, surplus, gain) = (null, k, -duals[k]);
             Effort += (long)pool.Count * demand.Length / 4 + (long)demand.Length * demand.Length / 2;

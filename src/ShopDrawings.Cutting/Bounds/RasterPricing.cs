@@ -17,7 +17,8 @@ internal sealed class RasterPricing
     private readonly Lying[] lyings;
     private readonly (int I, int J)[] at;
     private readonly int kinds, width;
-    private readonly int[] value = [];
+    private int[] value = [];
+    private CountedKinds layers = CountedKinds.None;
 
     /// <summary>Whether there is too much to do for it to run.</summary>
     public bool IsTooFine => across.IsTooFine || along.IsTooFine;
@@ -35,33 +36,62 @@ internal sealed class RasterPricing
         at = [.. lyings.Select(i => (across.Up(i.X), along.Up(i.Y)))];
         width = along.States.Length;
         if (IsTooFine) return;
-        value = new int[across.States.Length * width];
         Work = across.Pairs.Sum(p => (long)p.Length) * width / Vector<int>.Count + along.Pairs.Sum(p => (long)p.Length) * across.States.Length;
     }
 
-    /// <summary>The best pattern's value for values of the kinds, none negative; none is worth more. No pattern may be worth 2^30 or more.</summary>
-    public int Run(ReadOnlySpan<int> values)
+    /// <summary>
+    /// The best pattern's value for values of the kinds, none negative; none is worth more. No pattern may be worth 2^30 or more. Kinds that
+    /// <paramref name="counted"/> names are cut no more often than there are pieces.
+    /// </summary>
+    public int Run(ReadOnlySpan<int> values, CountedKinds counted)
     {
-        Array.Clear(value);
-        for (var k = 0; k < lyings.Length; k++)
-        {
-            ref var v = ref value[at[k].I * width + at[k].J];
-            v = Math.Max(v, values[lyings[k].Kind]);
-        }
-        for (var i = 1; i < across.States.Length; i++)
-        {
-            var row = value.AsSpan(i * width, width);
-            Raise(row, value.AsSpan((i - 1) * width, width), value.AsSpan(0, width));
-            foreach (var (a, b) in across.Pairs[i]) Raise(row, value.AsSpan(a * width, width), value.AsSpan(b * width, width));
-            for (var j = 1; j < width; j++)
+        layers = counted;
+        var size = across.States.Length * width;
+        if (value.Length < size * layers.Count) value = new int[size * layers.Count];
+        else Array.Clear(value, 0, size * layers.Count);
+        for (var layer = 0; layer < layers.Count; layer++)
+            for (var k = 0; k < lyings.Length; k++)
             {
-                var best = Math.Max(row[j], row[j - 1]);
-                foreach (var (a, b) in along.Pairs[j]) best = Math.Max(best, row[a] + row[b]);
-                row[j] = best;
+                if (!layers.Holds(layer, lyings[k].Kind)) continue;
+                ref var v = ref value[layer * size + at[k].I * width + at[k].J];
+                v = Math.Max(v, values[lyings[k].Kind]);
             }
-        }
-        return value[^1];
+        for (var i = 1; i < across.States.Length; i++)
+            for (var layer = 0; layer < layers.Count; layer++)
+            {
+                var row = Row(layer, i);
+                var splits = layers.Splits[layer];
+                Raise(row, Row(layer, i - 1), Row(0, 0));
+                foreach (var (a, b) in across.Pairs[i])
+                    foreach (var (p, q) in splits) Raise(row, Row(p, a), Row(q, b));
+                if (splits.Length == 1)
+                {
+                    for (var j = 1; j < width; j++)
+                    {
+                        var best = Math.Max(row[j], row[j - 1]);
+                        foreach (var (a, b) in along.Pairs[j]) best = Math.Max(best, row[a] + row[b]);
+                        row[j] = best;
+                    }
+                    continue;
+                }
+                for (var j = 1; j < width; j++)
+                {
+                    row[j] = Math.Max(row[j], row[j - 1]);
+                    if (along.Pairs[j].Length == 0) continue;
+                    foreach (var (p, q) in splits)
+                    {
+                        var left = Row(p, i);
+                        var right = Row(q, i);
+                        var best = row[j];
+                        foreach (var (a, b) in along.Pairs[j]) best = Math.Max(best, left[a] + right[b]);
+                        row[j] = best;
+                    }
+                }
+            }
+        return value[size * layers.Count - 1];
     }
+
+    private Span<int> Row(int layer, int i) => value.AsSpan((layer * across.States.Length + i) * width, width);
 
     // Each of a row at least the sum of two others.
     private static void Raise(Span<int> row, ReadOnlySpan<int> a, ReadOnlySpan<int> b)
@@ -76,37 +106,40 @@ internal sealed class RasterPricing
     public int[] Counts(ReadOnlySpan<int> values)
     {
         var counts = new int[kinds];
-        Trace(across.States.Length - 1, width - 1, counts, values);
+        Trace(layers.Count - 1, across.States.Length - 1, width - 1, counts, values);
         return counts;
     }
 
-    private void Trace(int i, int j, int[] counts, ReadOnlySpan<int> values)
+    private void Trace(int layer, int i, int j, int[] counts, ReadOnlySpan<int> values)
     {
-        var v = value[i * width + j];
+        var v = Row(layer, i)[j];
         if (v == 0) return;
         while (true)
-            if (value[(i - 1) * width + j] == v) i--;
-            else if (value[i * width + j - 1] == v) j--;
+            if (Row(layer, i - 1)[j] == v) i--;
+            else if (Row(layer, i)[j - 1] == v) j--;
             else break;
         for (var k = 0; k < lyings.Length; k++)
-            if (at[k] == (i, j) && values[lyings[k].Kind] == v)
+            if (at[k] == (i, j) && values[lyings[k].Kind] == v && layers.Holds(layer, lyings[k].Kind))
             {
                 counts[lyings[k].Kind]++;
                 return;
             }
-        foreach (var (a, b) in across.Pairs[i])
-            if (value[a * width + j] + value[b * width + j] == v)
-            {
-                Trace(a, j, counts, values);
-                Trace(b, j, counts, values);
-                return;
-            }
-        foreach (var (a, b) in along.Pairs[j])
-            if (value[i * width + a] + value[i * width + b] == v)
-            {
-                Trace(i, a, counts, values);
-                Trace(i, b, counts, values);
-                return;
-            }
+        foreach (var (p, q) in layers.Splits[layer])
+        {
+            foreach (var (a, b) in across.Pairs[i])
+                if (Row(p, a)[j] + Row(q, b)[j] == v)
+                {
+                    Trace(p, a, j, counts, values);
+                    Trace(q, b, j, counts, values);
+                    return;
+                }
+            foreach (var (a, b) in along.Pairs[j])
+                if (Row(p, i)[a] + Row(q, i)[b] == v)
+                {
+                    Trace(p, i, a, counts, values);
+                    Trace(q, i, b, counts, values);
+                    return;
+                }
+        }
     }
 }
