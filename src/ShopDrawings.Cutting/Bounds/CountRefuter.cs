@@ -10,18 +10,32 @@ internal sealed class CountRefuter
 {
     private const int MostKinds = 300;
     private const int MostSizes = 12;
-    private const int Finest = 15_000, Coarsest = 1_000;
+    private const int Finest = 15_000, Coarsest = 800;
+
+    // Work of one round of pricing, at the finest and where coarser is no use.
+    private const long MostPricing = 25_000_000, LeastPricing = 300_000;
     // Kinds that are counted, and work of one run while they are.
     private const int MostCounted = 8;
     private const double MostCounting = 25_000_000;
+    // Patterns taken from one valuation of a sheet.
+    private const int Found = 12;
     private const double Tiny = 1e-9;
 
     private readonly Workload work;
     private readonly int[] first, demand;
-    private readonly RasterPricing[] pricing;
-    private readonly double[] share, dense;
-    private readonly List<Pattern> pool = [];
-    private CountedKinds counted = CountedKinds.None;
+    private readonly double[] share;
+    private readonly Fineness[] levels;
+    private readonly List<(Pattern Pattern, int Level)> pool = [];
+    private readonly CountedKinds[] counted;
+
+    // Pricing with sides rounded down to a unit: coarse units make the bound weaker and faster, never wrong.
+    private sealed class Fineness(RasterPricing[] pricing, double most, long unit)
+    {
+        public readonly RasterPricing[] Pricing = pricing;
+        public readonly double Most = most;
+        public readonly long Unit = unit;
+        public readonly long Work = pricing.Sum(p => p.IsTooFine ? long.MaxValue / pricing.Length / 2 : p.Work);
+    }
 
     /// <summary>Effort so far.</summary>
     public long Effort { get; private set; }
@@ -29,13 +43,12 @@ internal sealed class CountRefuter
     /// <summary>Whether a problem is of a kind and size to try it.</summary>
     public static bool Pays(Workload work) => work.Kinds <= MostKinds && work.Stock.Length <= MostSizes && !work.Anywhere;
 
-    public long PricingWork => pricing.Sum(p => p.Work);
+    public string PricingWork => string.Join(" ", levels.Select(l => $"{l.Unit}:{l.Work}"));
 
     /// <summary>Whether it can run.</summary>
-    public bool IsReady => Array.TrueForAll(pricing, p => !p.IsTooFine);
+    public bool IsReady => levels.Length > 0;
 
-    /// <summary>For a problem, with rounds of pricing that cost no more than <paramref name="mostWork"/> where it can be had.</summary>
-    public CountRefuter(Workload work, long mostWork)
+    public CountRefuter(Workload work)
     {
         this.work = work;
         (first, demand) = (new int[work.Kinds], new int[work.Kinds]);
@@ -44,22 +57,32 @@ internal sealed class CountRefuter
             first[work.KindOf[i]] = i;
             demand[work.KindOf[i]]++;
         }
-        var longest = work.Stock.Max(s => Math.Max(s.W, s.H));
-        var unit = 1L;
-        // Sides rounded down fit wherever the sides fit, so coarse units make the bound weaker, never wrong.
-        for (var fineness = Finest; ; fineness = fineness * 2 / 3)
-        {
-            unit = (longest + fineness - 1) / fineness;
-            pricing = [.. Enumerable.Range(0, work.Stock.Length).Select(t => new RasterPricing(Ways(t, unit), demand, (int)(work.Stock[t].W / unit), (int)(work.Stock[t].H / unit)))];
-            if (IsReady && pricing.Sum(p => p.Work) <= mostWork || fineness <= Coarsest) break;
-        }
-        var most = work.Stock.Max(s => (double)(s.W / unit) * (s.H / unit));
+        levels = Levels();
+        var coarsest = levels.Length == 0 ? 1 : levels[0].Unit;
         // A side of less than a unit takes some room, but not in these units: such pieces are not counted.
-        var areas = first.Select(i => work.X[i] < unit || work.Y[i] < unit ? 0 : (double)work.X[i] * work.Y[i]).ToArray();
-        var sum = Math.Max(1, areas.Select((a, k) => a * demand[k]).Sum());
-        share = [.. areas.Select(a => a / sum)];
-        // Share of a sheet that a kind takes at least, in the units of the pricing.
-        dense = [.. first.Select(i => Math.Max(1, (double)(work.X[i] / unit) * (work.Y[i] / unit)) / most)];
+        double[] area = [.. first.Select(i => work.X[i] < coarsest || work.Y[i] < coarsest ? 0 : (double)work.X[i] * work.Y[i])];
+        var sum = Math.Max(1, area.Select((a, k) => a * demand[k]).Sum());
+        share = [.. area.Select(a => a / sum)];
+        counted = new CountedKinds[work.Stock.Length];
+    }
+
+    // From coarse to fine, each at most a third of the work of the next.
+    private Fineness[] Levels()
+    {
+        var longest = work.Stock.Max(s => Math.Max(s.W, s.H));
+        var list = new List<Fineness>();
+        for (var fineness = Finest; fineness >= Coarsest; fineness = fineness * 2 / 3)
+        {
+            var unit = (longest + fineness - 1) / fineness;
+            if (list.Count > 0 && list[^1].Unit == unit) continue;
+            var pricing = Enumerable.Range(0, work.Stock.Length).Select(t => new RasterPricing(Ways(t, unit), demand, (int)(work.Stock[t].W / unit), (int)(work.Stock[t].H / unit))).ToArray();
+            var level = new Fineness(pricing, work.Stock.Max(s => (double)(s.W / unit) * (s.H / unit)), unit);
+            if (level.Work > MostPricing || (list.Count > 0 && level.Work > list[^1].Work / 3)) continue;
+            list.Add(level);
+            if (level.Work < LeastPricing) break;
+        }
+        list.Reverse();
+        return [.. list];
     }
 
     private IEnumerable<RasterPricing.Lying> Ways(int stock, long unit)
@@ -81,7 +104,7 @@ internal sealed class CountRefuter
             var counts = new int[demand.Length];
             for (var n = 0; n < tree.Used; n++)
                 if (tree[n].Kind == SheetTree.Leaf) counts[work.KindOf[tree[n].Item >> 1]]++;
-            pool.Add(new Pattern(tree.Stock, counts, [], 0));
+            pool.Add((new Pattern(tree.Stock, counts, [], 0), int.MaxValue));
         }
     }
 
@@ -92,36 +115,52 @@ internal sealed class CountRefuter
     public SheetCounts.Cut? Refute(int[] counts, long until, out bool settled, CancellationToken stop)
     {
         settled = false;
-        counted = CountedKinds.None;
-        var kinds = new List<int>();
-        var at = share;
+        Array.Fill(counted, CountedKinds.None);
+        var (at, level) = (share, 0);
         while (true)
         {
             var master = new MasterProgram(demand, [.. work.Stock.Select((s, t) => s with { Count = counts[t] })], share);
-            if (Mix(master, counts, ref at, until, stop) is { } cut) return cut;
+            if (Mix(master, counts, level, ref at, until, stop) is { } cut) return cut;
             if (Effort >= until || stop.IsCancellationRequested) return null;
-            // Patterns of the mixture hold some kinds more often than there are pieces: the worst of them is counted from now on.
-            var over = new double[demand.Length];
-            foreach (var (pattern, times) in master.Mixture())
-                for (var k = 0; k < demand.Length; k++) over[k] += times * Math.Max(0, pattern.Counts[k] - demand[k]) * share[k];
-            var worst = Enumerable.Range(0, demand.Length).MaxBy(k => over[k]);
-            if (over[worst] <= Tiny || CountedKinds.WorkOf(kinds.Append(worst), demand) * pricing.Sum(p => p.Work) > MostCounting || kinds.Count >= MostCounted)
+            if (level + 1 < levels.Length) level++;
+            else if (!CountMore(master, levels[level].Pricing))
             {
                 settled = true;
                 return null;
             }
-            kinds.Add(worst);
-            counted = new CountedKinds([.. kinds], demand);
         }
     }
 
+    // Patterns of the mixture hold some kinds more often than there are pieces: the worst of them is counted from now on; false where that costs too much.
+    private bool CountMore(MasterProgram master, RasterPricing[] pricing)
+    {
+        var over = new double[work.Stock.Length, demand.Length];
+        foreach (var (pattern, times) in master.Mixture())
+            for (var k = 0; k < demand.Length; k++) over[pattern.Stock, k] += times * Math.Max(0, pattern.Counts[k] - demand[k]) * share[k];
+        var (worst, size, kind) = (Tiny, -1, -1);
+        for (var t = 0; t < work.Stock.Length; t++)
+            for (var k = 0; k < demand.Length; k++)
+                if (over[t, k] > worst && counted[t].Kinds.Length < MostCounted && CountedKinds.WorkOf(counted[t].Kinds.Append(k), demand) * pricing[t].Work <= MostCounting) (worst, size, kind) = (over[t, k], t, k);
+        if (size < 0) return false;
+        counted[size] = new CountedKinds([.. counted[size].Kinds, kind], demand);
+        return true;
+    }
+
     // Mixes until these sheets are refuted, nothing is missing or no pattern helps.
-    private SheetCounts.Cut? Mix(MasterProgram master, int[] counts, ref double[] at, long until, CancellationToken stop)
+    private SheetCounts.Cut? Mix(MasterProgram master, int[] counts, int level, ref double[] at, long until, CancellationToken stop)
     {
         var best = double.MinValue;
+        // What nearly refuted them with coarser pricing is tried first.
+        if (level > 0)
+        {
+            var (cut, slack, made) = Try(at, counts, levels[level]);
+            if (cut is not null) return cut;
+            best = slack;
+            foreach (var pattern in made) pool.Add((pattern, level));
+        }
         while (Effort < until && !stop.IsCancellationRequested)
         {
-            FromPool(master, counts);
+            FromPool(master, counts, level);
             if (master.Price < 1e-7) return null;
             var duals = master.Duals();
             var prices = duals.Take(demand.Length).Select(d => Math.Max(0, d)).ToArray();
@@ -130,13 +169,14 @@ internal sealed class CountRefuter
             {
                 var center = at;
                 double[] tried = [.. prices.Select((p, k) => half == 0 ? p : (p + center[k]) / 2)];
-                var (cut, slack, made) = Try(tried, counts);
+                var (cut, slack, made) = Try(tried, counts, levels[level]);
                 if (cut is not null) return cut;
                 if (slack > best) (best, at) = (slack, tried);
                 foreach (var pattern in made)
                 {
-                    entered |= Worth(pattern, duals, master) > Tiny;
-                    pool.Add(pattern);
+                    if (Worth(pattern, duals, master) <= Tiny) continue;
+                    entered = true;
+                    pool.Add((pattern, level));
                 }
             }
             if (!entered) return null;
@@ -145,10 +185,10 @@ internal sealed class CountRefuter
     }
 
     // The inequality by a set of prices, where these sheets break it; else how far they are from it, and the patterns that say so.
-    private (SheetCounts.Cut? Cut, double Slack, List<Pattern> Patterns) Try(double[] prices, int[] counts)
+    private (SheetCounts.Cut? Cut, double Slack, List<Pattern> Patterns) Try(double[] prices, int[] counts, Fineness level)
     {
         // So large that no pattern is worth 2^30, with room for rounding.
-        var scale = (1 << 29) / Math.Max(Tiny, prices.Select((p, k) => p / dense[k]).Max());
+        var scale = (1 << 29) / Math.Max(Tiny, prices.Select((p, k) => p / Math.Max(1, (work.X[first[k]] / level.Unit) * (double)(work.Y[first[k]] / level.Unit)) * level.Most).Max());
         var values = prices.Select((p, k) => share[k] == 0 ? 0 : (int)(p * scale)).ToArray();
         Int128 need = 0, have = 0;
         for (var k = 0; k < values.Length; k++) need += (Int128)values[k] * demand[k];
@@ -159,7 +199,7 @@ internal sealed class CountRefuter
             if (counts[t] == 0) continue;
             Price(t);
             have += capacity[t] * counts[t];
-            patterns.Add(new Pattern(t, pricing[t].Counts(values), [], 0));
+            foreach (var found in level.Pricing[t].Counts(values, (int)(capacity[t] - capacity[t] / 32), Found)) patterns.Add(new Pattern(t, found, [], 0));
         }
         if (have >= need) return (null, need == 0 ? double.MinValue : (double)(need - have) / (double)need, patterns);
         for (var t = 0; t < counts.Length; t++)
@@ -168,8 +208,8 @@ internal sealed class CountRefuter
 
         void Price(int t)
         {
-            capacity[t] = pricing[t].Run(values, counted);
-            Effort += pricing[t].Work * counted.Work / 2 + 1_000;
+            capacity[t] = level.Pricing[t].Run(values, counted[t]);
+            Effort += level.Pricing[t].Work * counted[t].Work / 4 + 1_000;
         }
     }
 
@@ -181,16 +221,16 @@ internal sealed class CountRefuter
         return worth;
     }
 
-    private bool Allowed(Pattern pattern) => counted.Kinds.All(k => pattern.Counts[k] <= demand[k]);
+    private bool Allowed(Pattern pattern) => counted[pattern.Stock].Kinds.All(k => pattern.Counts[k] <= demand[k]);
 
-    private void FromPool(MasterProgram master, int[] counts)
+    private void FromPool(MasterProgram master, int[] counts, int level)
     {
         for (var turn = 0; turn < 4 * demand.Length + 40; turn++)
         {
             var duals = master.Duals();
             var (best, surplus, gain) = ((Pattern?)null, -1, Tiny);
-            foreach (var pattern in pool)
-                if (counts[pattern.Stock] > 0 && Allowed(pattern) && Worth(pattern, duals, master) is var worth && worth > gain) (best, gain) = (pattern, worth);
+            foreach (var (pattern, known) in pool)
+                if (known >= level && counts[pattern.Stock] > 0 && Allowed(pattern) && Worth(pattern, duals, master) is var worth && worth > gain) (best, gain) = (pattern, worth);
             for (var k = 0; k < demand.Length; k++)
                 if (-duals[k] > gain) (best, surplus, gain) = (null, k, -duals[k]);
             Effort += (long)pool.Count * demand.Length / 4 + (long)demand.Length * demand.Length / 2;

@@ -102,12 +102,30 @@ internal sealed class RasterPricing
         for (; j < row.Length; j++) row[j] = Math.Max(row[j], a[j] + b[j]);
     }
 
-    /// <summary>How often each kind is in the pattern last found.</summary>
-    public int[] Counts(ReadOnlySpan<int> values)
+    /// <summary>How often each kind is in the patterns last found: the best, and what other first cuts make of the sheet, down to a value.</summary>
+    public List<int[]> Counts(ReadOnlySpan<int> values, int least, int most)
     {
-        var counts = new int[kinds];
-        Trace(layers.Count - 1, across.States.Length - 1, width - 1, counts, values);
-        return counts;
+        var (layer, i, j) = (layers.Count - 1, across.States.Length - 1, width - 1);
+        var cuts = new List<(int Worth, int P, int Q, bool Across, int A, int B)>();
+        foreach (var (p, q) in layers.Splits[layer])
+        {
+            foreach (var (a, b) in across.Pairs[i])
+                if (Row(p, a)[j] + Row(q, b)[j] is var worth && worth >= least) cuts.Add((worth, p, q, true, a, b));
+            foreach (var (a, b) in along.Pairs[j])
+                if (Row(p, i)[a] + Row(q, i)[b] is var worth && worth >= least) cuts.Add((worth, p, q, false, a, b));
+        }
+        cuts.Sort((x, y) => y.CompareTo(x));
+        var found = new List<int[]> { new int[kinds] };
+        Trace(layer, i, j, found[0], values);
+        foreach (var (_, p, q, byAcross, a, b) in cuts)
+        {
+            if (found.Count >= most) break;
+            var counts = new int[kinds];
+            Trace(p, byAcross ? a : i, byAcross ? j : a, counts, values);
+            Trace(q, byAcross ? b : i, byAcross ? j : b, counts, values);
+            if (!found.Exists(f => f.AsSpan().SequenceEqual(counts))) found.Add(counts);
+        }
+        return found;
     }
 
     private void Trace(int layer, int i, int j, int[] counts, ReadOnlySpan<int> values)

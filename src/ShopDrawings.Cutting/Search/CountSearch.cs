@@ -6,13 +6,12 @@ namespace ShopDrawings.Cutting;
 /// </summary>
 internal sealed class CountSearch
 {
-    // Rounds of pricing for one set of numbers before the next has its turn.
-    private const int Turns = 40;
+    // Effort for one set of numbers.
+    private const long Turn = 150_000_000;
 
     private readonly Workload work;
     private readonly SheetCounts counts;
     private readonly CountRefuter refuter;
-    private readonly long turn;
     private List<Target>? open;
     private int next;
 
@@ -24,11 +23,10 @@ internal sealed class CountSearch
         public Lane? Lane;
     }
 
-    public CountSearch(Workload work, SheetCounts counts, long mostWork)
+    public CountSearch(Workload work, SheetCounts counts)
     {
         (this.work, this.counts) = (work, counts);
-        refuter = new CountRefuter(work, mostWork);
-        turn = Turns * mostWork;
+        refuter = new CountRefuter(work);
         IsFinished = !refuter.IsReady;
     }
 
@@ -63,16 +61,12 @@ internal sealed class CountSearch
                 IsFinished = true;
                 break;
             }
-            if (refuter.Refute(target.Counts, Effort + turn, out var settled, stop) is { } cut)
+            if (refuter.Refute(target.Counts, Effort + Turn, out _, stop) is { } cut)
             {
                 counts.Add(cut);
                 open.RemoveAll(n => !cut.Keeps(n.Counts));
             }
-            else if (settled) target.IsSettled = true;
-            else
-            {
-                target.IsSettled = true;
-            }
+            else target.IsSettled = true;
         }
         Bound = open.Count == 0 ? price : open[0].Price;
     }

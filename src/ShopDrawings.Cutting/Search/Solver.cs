@@ -11,9 +11,8 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
     // Most effort for what whole patterns leave.
     private const long RestEffort = 400_000_000;
 
-    // Effort of the lanes before numbers of sheets are looked at, of one round of pricing, and of a round aimed at such numbers.
+    // Effort of the lanes before numbers of sheets are looked at, and of a round aimed at such numbers.
     private const long ProofAfter = 10_000_000;
-    private const long MostPricing = 3_000_000;
     private const long Slice = 4_000_000;
 
     // Most effort for refuting where there is one size of sheet.
@@ -72,8 +71,8 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
                 if (lane.Best is { } plan && (best is null || lane.BestPrice < best.Value.Price)) best = (plan, lane.BestPrice);
             if (best is { } known && known.Price > bound && own >= ProofAfter && CountRefuter.Pays(work))
             {
-                exact ??= new CountSearch(work, counts, MostPricing);
-                exact.Refute(known.Plan, known.Price, (work.Stock.Length == 1 ? Math.Min(MostForOne, own / 4) : own), stop);
+                exact ??= new CountSearch(work, counts);
+                exact.Refute(known.Plan, known.Price, (work.Stock.Length == 1 ? Math.Min(MostForOne, own / 4) : 2 * own), stop);
                 Bound = bound = Math.Max(bound, exact.Bound);
             }
             Effort = before + own + aimed + (exact?.Effort ?? 0);
