@@ -14,9 +14,19 @@ internal sealed class CountRefuter
 
     // Work of one round of pricing, at the finest and where coarser is no use.
     private const long MostPricing = 25_000_000, LeastPricing = 300_000;
-    // Kinds that are counted, and work of one run while they are.
-    private const int MostCounted = 8;
-    private const double MostCounting = 25_000_000;
+    // Work of telling contents apart in one valuation of a sheet.
+    private const long MostTelling = 6_000_000;
+    // Contents of a rectangle that are told apart, where that is a proof and where it is a search.
+    private const int ManyLabels = 24, FewLabels = 6;
+
+    private const int MostLearned = 3_000;
+
+    // A step towards a mixture's prices so small that it is given up.
+    private const double LeastStep = 0.01;
+
+    // Patterns that enter a mixture before all are looked at again.
+    private const int AtOnce = 20;
+
     // Patterns taken from one valuation of a sheet.
     private const int Found = 12;
     private const double Tiny = 1e-9;
@@ -26,12 +36,14 @@ internal sealed class CountRefuter
     private readonly double[] share;
     private readonly Fineness[] levels;
     private readonly List<(Pattern Pattern, int Level)> pool = [];
-    private readonly CountedKinds[] counted;
+    private readonly SeenPatterns learned = new(MostLearned);
+    private bool bounded, tooMuch;
 
     // Pricing with sides rounded down to a unit: coarse units make the bound weaker and faster, never wrong.
     private sealed class Fineness(RasterPricing[] pricing, double most, long unit)
     {
         public readonly RasterPricing[] Pricing = pricing;
+        public readonly BoundedPricing?[] Bounded = new BoundedPricing?[pricing.Length];
         public readonly double Most = most;
         public readonly long Unit = unit;
         public readonly long Work = pricing.Sum(p => p.IsTooFine ? long.MaxValue / pricing.Length / 2 : p.Work);
@@ -42,8 +54,6 @@ internal sealed class CountRefuter
 
     /// <summary>Whether a problem is of a kind and size to try it.</summary>
     public static bool Pays(Workload work) => work.Kinds <= MostKinds && work.Stock.Length <= MostSizes && !work.Anywhere;
-
-    public string PricingWork => string.Join(" ", levels.Select(l => $"{l.Unit}:{l.Work}"));
 
     /// <summary>Whether it can run.</summary>
     public bool IsReady => levels.Length > 0;
@@ -63,7 +73,6 @@ internal sealed class CountRefuter
         double[] area = [.. first.Select(i => work.X[i] < coarsest || work.Y[i] < coarsest ? 0 : (double)work.X[i] * work.Y[i])];
         var sum = Math.Max(1, area.Select((a, k) => a * demand[k]).Sum());
         share = [.. area.Select(a => a / sum)];
-        counted = new CountedKinds[work.Stock.Length];
     }
 
     // From coarse to fine, each at most a third of the work of the next.
@@ -96,64 +105,48 @@ internal sealed class CountRefuter
         }
     }
 
-    /// <summary>Lets sheets of a plan take part in the mixtures.</summary>
-    public void Learn(SheetTree[] plan)
+    /// <summary>Lets what lanes saw take part in the mixtures.</summary>
+    public void Learn(SeenPatterns seen)
     {
-        foreach (var tree in plan)
-        {
-            var counts = new int[demand.Length];
-            for (var n = 0; n < tree.Used; n++)
-                if (tree[n].Kind == SheetTree.Leaf) counts[work.KindOf[tree[n].Item >> 1]]++;
-            pool.Add((new Pattern(tree.Stock, counts, [], 0), int.MaxValue));
-        }
+        foreach (var pattern in seen.News())
+            if (learned.Note(pattern)) pool.Add((pattern, int.MaxValue));
     }
 
     /// <summary>
-    /// An inequality that every plan keeps and these numbers of sheets do not; null where there is none of this kind, or, not <paramref name="settled"/>, none
-    /// was found until an effort was spent.
+    /// An inequality that every plan keeps and these numbers of sheets do not; null where none is found until an effort is spent. First by relaxed patterns,
+    /// which is fast; <paramref name="thoroughly"/> by patterns with no kind more often than there are pieces.
     /// </summary>
-    public SheetCounts.Cut? Refute(int[] counts, long until, out bool settled, CancellationToken stop)
+    public SheetCounts.Cut? Refute(int[] counts, bool thoroughly, long until, CancellationToken stop)
     {
-        settled = false;
-        Array.Fill(counted, CountedKinds.None);
-        var (at, level) = (share, 0);
-        while (true)
+        var at = share;
+        bounded = false;
+        for (var level = 0; level < Math.Max(1, thoroughly ? levels.Length - 1 : levels.Length); level++)
+            if (Mix(counts, level, ref at, until, stop) is { } cut) return cut;
+        if (!thoroughly) return null;
+        bounded = true;
+        Clip(levels.Length - 1);
+        return Mix(counts, levels.Length - 1, ref at, until, stop);
+    }
+
+    // What is left of relaxed patterns where a kind is dropped as often as it is too often there.
+    private void Clip(int level)
+    {
+        for (var p = pool.Count - 1; p >= 0; p--)
         {
-            var master = new MasterProgram(demand, [.. work.Stock.Select((s, t) => s with { Count = counts[t] })], share);
-            if (Mix(master, counts, level, ref at, until, stop) is { } cut) return cut;
-            if (Effort >= until || stop.IsCancellationRequested) return null;
-            if (level + 1 < levels.Length) level++;
-            else if (!CountMore(master, levels[level].Pricing))
-            {
-                settled = true;
-                return null;
-            }
+            if (pool[p].Level < level || Allowed(pool[p].Pattern)) continue;
+            pool.Add((pool[p].Pattern with { Counts = [.. pool[p].Pattern.Counts.Select((c, k) => Math.Min(c, demand[k]))] }, level));
         }
     }
 
-    // Patterns of the mixture hold some kinds more often than there are pieces: the worst of them is counted from now on; false where that costs too much.
-    private bool CountMore(MasterProgram master, RasterPricing[] pricing)
-    {
-        var over = new double[work.Stock.Length, demand.Length];
-        foreach (var (pattern, times) in master.Mixture())
-            for (var k = 0; k < demand.Length; k++) over[pattern.Stock, k] += times * Math.Max(0, pattern.Counts[k] - demand[k]) * share[k];
-        var (worst, size, kind) = (Tiny, -1, -1);
-        for (var t = 0; t < work.Stock.Length; t++)
-            for (var k = 0; k < demand.Length; k++)
-                if (over[t, k] > worst && counted[t].Kinds.Length < MostCounted && CountedKinds.WorkOf(counted[t].Kinds.Append(k), demand) * pricing[t].Work <= MostCounting) (worst, size, kind) = (over[t, k], t, k);
-        if (size < 0) return false;
-        counted[size] = new CountedKinds([.. counted[size].Kinds, kind], demand);
-        return true;
-    }
-
     // Mixes until these sheets are refuted, nothing is missing or no pattern helps.
-    private SheetCounts.Cut? Mix(MasterProgram master, int[] counts, int level, ref double[] at, long until, CancellationToken stop)
+    private SheetCounts.Cut? Mix(int[] counts, int level, ref double[] at, long until, CancellationToken stop)
     {
-        var best = double.MinValue;
+        var master = new MasterProgram(demand, [.. work.Stock.Select((s, t) => s with { Count = counts[t] })], share);
+        var (best, step) = (double.MinValue, 0.5);
         // What nearly refuted them with coarser pricing is tried first.
-        if (level > 0)
+        if (level > 0 || bounded)
         {
-            var (cut, slack, made) = Try(at, counts, levels[level]);
+            var (cut, slack, made) = Try(at, counts, level);
             if (cut is not null) return cut;
             best = slack;
             foreach (var pattern in made) pool.Add((pattern, level));
@@ -164,29 +157,32 @@ internal sealed class CountRefuter
             if (master.Price < 1e-7) return null;
             var duals = master.Duals();
             var prices = duals.Take(demand.Length).Select(d => Math.Max(0, d)).ToArray();
-            var entered = false;
-            for (var half = 1; half >= 0 && !entered; half--)
+            var center = at;
+            double[] tried = [.. prices.Select((p, k) => step * p + (1 - step) * center[k])];
+            var (cut, slack, made) = Try(tried, counts, level);
+            if (cut is not null) return cut;
+            var gained = slack > best + 1e-6;
+            if (slack > best) (best, at) = (slack, tried);
+            foreach (var pattern in made)
             {
-                var center = at;
-                double[] tried = [.. prices.Select((p, k) => half == 0 ? p : (p + center[k]) / 2)];
-                var (cut, slack, made) = Try(tried, counts, levels[level]);
-                if (cut is not null) return cut;
-                if (slack > best) (best, at) = (slack, tried);
-                foreach (var pattern in made)
-                {
-                    if (Worth(pattern, duals, master) <= Tiny) continue;
-                    entered = true;
-                    pool.Add((pattern, level));
-                }
+                if (Worth(pattern, duals, master) <= Tiny) continue;
+                gained = true;
+                pool.Add((pattern, level));
             }
-            if (!entered) return null;
+            if (gained) step = Math.Min(0.5, 1.5 * step);
+            else if (tooMuch) step /= 2;
+            else if (step < 1) step = Math.Min(1, 2 * step);
+            else return null;
+            if (step < LeastStep) return null;
         }
         return null;
     }
 
     // The inequality by a set of prices, where these sheets break it; else how far they are from it, and the patterns that say so.
-    private (SheetCounts.Cut? Cut, double Slack, List<Pattern> Patterns) Try(double[] prices, int[] counts, Fineness level)
+    private (SheetCounts.Cut? Cut, double Slack, List<Pattern> Patterns) Try(double[] prices, int[] counts, int fineness)
     {
+        var level = levels[fineness];
+        tooMuch = false;
         // So large that no pattern is worth 2^30, with room for rounding.
         var scale = (1 << 29) / Math.Max(Tiny, prices.Select((p, k) => p / Math.Max(1, (work.X[first[k]] / level.Unit) * (double)(work.Y[first[k]] / level.Unit)) * level.Most).Max());
         var values = prices.Select((p, k) => share[k] == 0 ? 0 : (int)(p * scale)).ToArray();
@@ -197,19 +193,50 @@ internal sealed class CountRefuter
         for (var t = 0; t < counts.Length; t++)
         {
             if (counts[t] == 0) continue;
-            Price(t);
+            var (value, found) = Price(t);
+            capacity[t] = value;
             have += capacity[t] * counts[t];
-            foreach (var found in level.Pricing[t].Counts(values, (int)(capacity[t] - capacity[t] / 32), Found)) patterns.Add(new Pattern(t, found, [], 0));
+            patterns.AddRange(found.Select(f => new Pattern(t, f, [], 0)));
         }
         if (have >= need) return (null, need == 0 ? double.MinValue : (double)(need - have) / (double)need, patterns);
         for (var t = 0; t < counts.Length; t++)
-            if (counts[t] == 0) Price(t);
+            if (counts[t] == 0) capacity[t] = Price(t).Value;
         return (new SheetCounts.Cut(capacity, need), 0, patterns);
 
-        void Price(int t)
+        (int Value, List<int[]> Patterns) Price(int t)
         {
-            capacity[t] = level.Pricing[t].Run(values, counted[t]);
-            Effort += level.Pricing[t].Work * counted[t].Work / 4 + 1_000;
+            var pricing = level.Pricing[t];
+            var top = pricing.Run(values);
+            Effort += pricing.Work / 4 + 1_000;
+            if (!bounded) return (top, counts[t] == 0 ? [] : pricing.Counts(values, top - top / 32, Found));
+            // No pattern known is worth more than this; only what is matters.
+            var known = 0;
+            foreach (var (pattern, at) in pool)
+                if (at >= fineness && pattern.Stock == t && Allowed(pattern))
+                {
+                    var worth = 0;
+                    for (var k = 0; k < values.Length; k++) worth += values[k] * pattern.Counts[k];
+                    known = Math.Max(known, worth);
+                }
+            var search = level.Bounded[t] ??= new BoundedPricing(pricing, demand);
+            var from = search.Work;
+            var (value, found) = (top, new List<int[]>());
+            // A little below the top at first, where few contents are to be told apart.
+            for (long gap = top / 400 + 1; found.Count == 0 && value > known && gap < 2L * top; gap *= 2)
+            {
+                var least = (int)Math.Max(known, top - gap);
+                var (most, patterns) = search.Run(values, least, MostTelling, ManyLabels, Found);
+                (value, found) = (Math.Min(value, most), patterns);
+                if (!search.IsTooMuch) continue;
+                tooMuch = true;
+                // Not to be had exactly: a few contents of each rectangle may lead to good patterns all the same.
+                (_, found) = search.Run(values, least, MostTelling, FewLabels, Found);
+                break;
+            }
+            // Relaxed patterns without what is too often there are patterns as well.
+            if (found.Count == 0 && value > known) found = [.. pricing.Counts(values, top - top / 32, Found).Select(f => f.Select((c, k) => Math.Min(c, demand[k])).ToArray())];
+            Effort += search.Work - from;
+            return (value, found);
         }
     }
 
@@ -221,21 +248,34 @@ internal sealed class CountRefuter
         return worth;
     }
 
-    private bool Allowed(Pattern pattern) => counted[pattern.Stock].Kinds.All(k => pattern.Counts[k] <= demand[k]);
+    private bool Allowed(Pattern pattern)
+    {
+        if (!bounded) return true;
+        for (var k = 0; k < demand.Length; k++)
+            if (pattern.Counts[k] > demand[k]) return false;
+        return true;
+    }
 
     private void FromPool(MasterProgram master, int[] counts, int level)
     {
-        for (var turn = 0; turn < 4 * demand.Length + 40; turn++)
+        for (var turn = 0; turn < 60; turn++)
         {
             var duals = master.Duals();
-            var (best, surplus, gain) = ((Pattern?)null, -1, Tiny);
-            foreach (var (pattern, known) in pool)
-                if (known >= level && counts[pattern.Stock] > 0 && Allowed(pattern) && Worth(pattern, duals, master) is var worth && worth > gain) (best, gain) = (pattern, worth);
+            var good = new List<(double Worth, int Index)>();
+            for (var p = 0; p < pool.Count; p++)
+                if (pool[p].Level >= level && counts[pool[p].Pattern.Stock] > 0 && Worth(pool[p].Pattern, duals, master) is var worth && worth > Tiny && Allowed(pool[p].Pattern)) good.Add((worth, p));
+            Effort += (long)pool.Count * demand.Length / 4;
+            var before = master.Price;
             for (var k = 0; k < demand.Length; k++)
-                if (-duals[k] > gain) (best, surplus, gain) = (null, k, -duals[k]);
-            Effort += (long)pool.Count * demand.Length / 4 + (long)demand.Length * demand.Length / 2;
-            if (best is null && surplus < 0) return;
-            if (!master.Enter(best, 0, surplus)) return;
+                if (duals[k] < -Tiny && master.Enter(null, 0, k)) duals = master.Duals();
+            good.Sort((x, y) => x.Worth != y.Worth ? y.Worth.CompareTo(x.Worth) : x.Index.CompareTo(y.Index));
+            foreach (var (_, p) in good.Take(AtOnce))
+            {
+                duals = master.Duals();
+                Effort += (long)demand.Length * demand.Length / 2;
+                if (Worth(pool[p].Pattern, duals, master) > Tiny) master.Enter(pool[p].Pattern, 0, 0);
+            }
+            if (good.Count == 0 && duals.Take(demand.Length).All(d => d >= -Tiny)) return;
         }
     }
 }

@@ -16,15 +16,33 @@ internal sealed class RasterPricing
     private readonly RasterAxis across, along;
     private readonly Lying[] lyings;
     private readonly (int I, int J)[] at;
+    private readonly Dictionary<(int I, int J), int[]> kindsAt = [];
     private readonly int kinds, width;
-    private int[] value = [];
-    private CountedKinds layers = CountedKinds.None;
+    private readonly int[] value = [];
 
     /// <summary>Whether there is too much to do for it to run.</summary>
     public bool IsTooFine => across.IsTooFine || along.IsTooFine;
 
     /// <summary>Steps of one run.</summary>
     public long Work { get; }
+
+    /// <summary>Lengths across and along.</summary>
+    public int Rows => across.States.Length;
+
+    /// <inheritdoc cref="Rows"/>
+    public int Width => width;
+
+    /// <summary>How each length may be cut in two.</summary>
+    public (int A, int B)[][] Across => across.Pairs;
+
+    /// <inheritdoc cref="Across"/>
+    public (int A, int B)[][] Along => along.Pairs;
+
+    /// <summary>What a rectangle is worth at most, after a run.</summary>
+    public int Value(int i, int j) => value[i * width + j];
+
+    /// <summary>The kinds that are taken for this rectangle.</summary>
+    public ReadOnlySpan<int> KindsAt(int i, int j) => kindsAt.TryGetValue((i, j), out var there) ? there : [];
 
     /// <summary>For a sheet of w by h and pieces, <paramref name="count"/> of each kind.</summary>
     public RasterPricing(IEnumerable<Lying> ways, int[] count, int w, int h)
@@ -34,64 +52,38 @@ internal sealed class RasterPricing
         across = new RasterAxis(lyings.Select(i => (i.X, count[i.Kind])), w);
         along = new RasterAxis(lyings.Select(i => (i.Y, count[i.Kind])), h);
         at = [.. lyings.Select(i => (across.Up(i.X), along.Up(i.Y)))];
+        kindsAt = lyings.Select((l, k) => (l.Kind, At: at[k])).GroupBy(l => l.At).ToDictionary(g => g.Key, g => g.Select(l => l.Kind).Distinct().ToArray());
         width = along.States.Length;
         if (IsTooFine) return;
+        value = new int[across.States.Length * width];
         Work = across.Pairs.Sum(p => (long)p.Length) * width / Vector<int>.Count + along.Pairs.Sum(p => (long)p.Length) * across.States.Length;
     }
 
-    /// <summary>
-    /// The best pattern's value for values of the kinds, none negative; none is worth more. No pattern may be worth 2^30 or more. Kinds that
-    /// <paramref name="counted"/> names are cut no more often than there are pieces.
-    /// </summary>
-    public int Run(ReadOnlySpan<int> values, CountedKinds counted)
+    /// <summary>The best pattern's value for values of the kinds, none negative; none is worth more. No pattern may be worth 2^30 or more.</summary>
+    public int Run(ReadOnlySpan<int> values)
     {
-        layers = counted;
-        var size = across.States.Length * width;
-        if (value.Length < size * layers.Count) value = new int[size * layers.Count];
-        else Array.Clear(value, 0, size * layers.Count);
-        for (var layer = 0; layer < layers.Count; layer++)
-            for (var k = 0; k < lyings.Length; k++)
+        Array.Clear(value);
+        for (var k = 0; k < lyings.Length; k++)
+        {
+            ref var v = ref value[at[k].I * width + at[k].J];
+            v = Math.Max(v, values[lyings[k].Kind]);
+        }
+        for (var i = 1; i < Rows; i++)
+        {
+            var row = Row(i);
+            Raise(row, Row(i - 1), Row(0));
+            foreach (var (a, b) in across.Pairs[i]) Raise(row, Row(a), Row(b));
+            for (var j = 1; j < width; j++)
             {
-                if (!layers.Holds(layer, lyings[k].Kind)) continue;
-                ref var v = ref value[layer * size + at[k].I * width + at[k].J];
-                v = Math.Max(v, values[lyings[k].Kind]);
+                var best = Math.Max(row[j], row[j - 1]);
+                foreach (var (a, b) in along.Pairs[j]) best = Math.Max(best, row[a] + row[b]);
+                row[j] = best;
             }
-        for (var i = 1; i < across.States.Length; i++)
-            for (var layer = 0; layer < layers.Count; layer++)
-            {
-                var row = Row(layer, i);
-                var splits = layers.Splits[layer];
-                Raise(row, Row(layer, i - 1), Row(0, 0));
-                foreach (var (a, b) in across.Pairs[i])
-                    foreach (var (p, q) in splits) Raise(row, Row(p, a), Row(q, b));
-                if (splits.Length == 1)
-                {
-                    for (var j = 1; j < width; j++)
-                    {
-                        var best = Math.Max(row[j], row[j - 1]);
-                        foreach (var (a, b) in along.Pairs[j]) best = Math.Max(best, row[a] + row[b]);
-                        row[j] = best;
-                    }
-                    continue;
-                }
-                for (var j = 1; j < width; j++)
-                {
-                    row[j] = Math.Max(row[j], row[j - 1]);
-                    if (along.Pairs[j].Length == 0) continue;
-                    foreach (var (p, q) in splits)
-                    {
-                        var left = Row(p, i);
-                        var right = Row(q, i);
-                        var best = row[j];
-                        foreach (var (a, b) in along.Pairs[j]) best = Math.Max(best, left[a] + right[b]);
-                        row[j] = best;
-                    }
-                }
-            }
-        return value[size * layers.Count - 1];
+        }
+        return value[^1];
     }
 
-    private Span<int> Row(int layer, int i) => value.AsSpan((layer * across.States.Length + i) * width, width);
+    private Span<int> Row(int i) => value.AsSpan(i * width, width);
 
     // Each of a row at least the sum of two others.
     private static void Raise(Span<int> row, ReadOnlySpan<int> a, ReadOnlySpan<int> b)
@@ -105,59 +97,53 @@ internal sealed class RasterPricing
     /// <summary>How often each kind is in the patterns last found: the best, and what other first cuts make of the sheet, down to a value.</summary>
     public List<int[]> Counts(ReadOnlySpan<int> values, int least, int most)
     {
-        var (layer, i, j) = (layers.Count - 1, across.States.Length - 1, width - 1);
-        var cuts = new List<(int Worth, int P, int Q, bool Across, int A, int B)>();
-        foreach (var (p, q) in layers.Splits[layer])
-        {
-            foreach (var (a, b) in across.Pairs[i])
-                if (Row(p, a)[j] + Row(q, b)[j] is var worth && worth >= least) cuts.Add((worth, p, q, true, a, b));
-            foreach (var (a, b) in along.Pairs[j])
-                if (Row(p, i)[a] + Row(q, i)[b] is var worth && worth >= least) cuts.Add((worth, p, q, false, a, b));
-        }
+        var (i, j) = (Rows - 1, width - 1);
+        var cuts = new List<(int Worth, bool Across, int A, int B)>();
+        foreach (var (a, b) in across.Pairs[i])
+            if (Value(a, j) + Value(b, j) is var worth && worth >= least) cuts.Add((worth, true, a, b));
+        foreach (var (a, b) in along.Pairs[j])
+            if (Value(i, a) + Value(i, b) is var worth && worth >= least) cuts.Add((worth, false, a, b));
         cuts.Sort((x, y) => y.CompareTo(x));
         var found = new List<int[]> { new int[kinds] };
-        Trace(layer, i, j, found[0], values);
-        foreach (var (_, p, q, byAcross, a, b) in cuts)
+        Trace(i, j, found[0], values);
+        foreach (var (_, byAcross, a, b) in cuts)
         {
             if (found.Count >= most) break;
             var counts = new int[kinds];
-            Trace(p, byAcross ? a : i, byAcross ? j : a, counts, values);
-            Trace(q, byAcross ? b : i, byAcross ? j : b, counts, values);
+            Trace(byAcross ? a : i, byAcross ? j : a, counts, values);
+            Trace(byAcross ? b : i, byAcross ? j : b, counts, values);
             if (!found.Exists(f => f.AsSpan().SequenceEqual(counts))) found.Add(counts);
         }
         return found;
     }
 
-    private void Trace(int layer, int i, int j, int[] counts, ReadOnlySpan<int> values)
+    private void Trace(int i, int j, int[] counts, ReadOnlySpan<int> values)
     {
-        var v = Row(layer, i)[j];
+        var v = Value(i, j);
         if (v == 0) return;
         while (true)
-            if (Row(layer, i - 1)[j] == v) i--;
-            else if (Row(layer, i)[j - 1] == v) j--;
+            if (Value(i - 1, j) == v) i--;
+            else if (Value(i, j - 1) == v) j--;
             else break;
-        for (var k = 0; k < lyings.Length; k++)
-            if (at[k] == (i, j) && values[lyings[k].Kind] == v && layers.Holds(layer, lyings[k].Kind))
+        foreach (var kind in KindsAt(i, j))
+            if (values[kind] == v)
             {
-                counts[lyings[k].Kind]++;
+                counts[kind]++;
                 return;
             }
-        foreach (var (p, q) in layers.Splits[layer])
-        {
-            foreach (var (a, b) in across.Pairs[i])
-                if (Row(p, a)[j] + Row(q, b)[j] == v)
-                {
-                    Trace(p, a, j, counts, values);
-                    Trace(q, b, j, counts, values);
-                    return;
-                }
-            foreach (var (a, b) in along.Pairs[j])
-                if (Row(p, i)[a] + Row(q, i)[b] == v)
-                {
-                    Trace(p, i, a, counts, values);
-                    Trace(q, i, b, counts, values);
-                    return;
-                }
-        }
+        foreach (var (a, b) in across.Pairs[i])
+            if (Value(a, j) + Value(b, j) == v)
+            {
+                Trace(a, j, counts, values);
+                Trace(b, j, counts, values);
+                return;
+            }
+        foreach (var (a, b) in along.Pairs[j])
+            if (Value(i, a) + Value(i, b) == v)
+            {
+                Trace(i, a, counts, values);
+                Trace(i, b, counts, values);
+                return;
+            }
     }
 }

@@ -6,8 +6,12 @@ namespace ShopDrawings.Cutting;
 /// </summary>
 internal sealed class CountSearch
 {
-    // Effort for one set of numbers.
-    private const long Turn = 150_000_000;
+    // Effort for refuting one set of numbers, fast and thoroughly.
+    private const long FastEffort = 100_000_000, ThoroughEffort = 300_000_000;
+
+    // Effort of a lane before its numbers are refuted thoroughly, and patterns it takes note of.
+    private const long Acquaintance = 8_000_000;
+    private const int MostSeen = 500;
 
     private readonly Workload work;
     private readonly SheetCounts counts;
@@ -15,19 +19,28 @@ internal sealed class CountSearch
     private List<Target>? open;
     private int next;
 
-    private sealed class Target(int[] counts, long price)
+    /// <summary>Numbers of sheets that are not refuted.</summary>
+    internal sealed class Target(int[] counts, long price, Workload work)
     {
-        public readonly int[] Counts = counts;
-        public readonly long Price = price;
-        public bool IsSettled;
-        public Lane? Lane;
+        public int[] Counts { get; } = counts;
+
+        public long Price { get; } = price;
+
+        /// <summary>Whether it was tried to refute them fast, and thoroughly.</summary>
+        public bool WasTried { get; set; }
+
+        /// <inheritdoc cref="WasTried"/>
+        public bool WasTriedThoroughly { get; set; }
+
+        /// <summary>Tries to lay everything on them.</summary>
+        public Lane Lane { get; } = new(work.Within(counts), 0x7A_0000) { Seen = new SeenPatterns(MostSeen) };
     }
 
     public CountSearch(Workload work, SheetCounts counts)
     {
         (this.work, this.counts) = (work, counts);
         refuter = new CountRefuter(work);
-        IsFinished = !refuter.IsReady;
+        IsListed = !refuter.IsReady;
     }
 
     /// <summary>Effort of refuting so far.</summary>
@@ -36,49 +49,51 @@ internal sealed class CountSearch
     /// <summary>No plan is cheaper.</summary>
     public long Bound { get; private set; }
 
-    /// <summary>Whether refuting has nothing left to try.</summary>
-    public bool IsFinished { get; private set; }
+    /// <summary>Whether all numbers of sheets were tried to refute fast.</summary>
+    public bool IsListed { get; private set; }
 
     /// <summary>Refutes what would be cheaper than a plan, the cheapest first, until an effort is spent.</summary>
-    public void Refute(SheetTree[] plan, long price, long until, CancellationToken stop)
+    public void Refute(long price, long until, CancellationToken stop)
     {
-        if (IsFinished) return;
         if (open is null)
         {
+            if (IsListed) return;
             if (counts.Below(price) is not { } all)
             {
-                IsFinished = true;
+                IsListed = true;
                 return;
             }
-            open = [.. all.Select(n => new Target(n.Counts, n.Price))];
-            refuter.Learn(plan);
+            open = [.. all.Select(n => new Target(n.Counts, n.Price, work))];
         }
         open.RemoveAll(n => n.Price >= price);
         while (Effort < until && !stop.IsCancellationRequested)
         {
-            if (open.Find(n => !n.IsSettled) is not { } target)
-            {
-                IsFinished = true;
-                break;
-            }
-            if (refuter.Refute(target.Counts, Effort + Turn, out _, stop) is { } cut)
+            var target = open.Find(n => !n.WasTried);
+            IsListed = target is null;
+            target ??= open.Find(n => !n.WasTriedThoroughly && n.Lane.Effort >= Acquaintance);
+            if (target is null) break;
+            if (refuter.Refute(target.Counts, target.WasTried, Effort + (target.WasTried ? ThoroughEffort : FastEffort), stop) is { } cut)
             {
                 counts.Add(cut);
                 open.RemoveAll(n => !cut.Keeps(n.Counts));
             }
-            else target.IsSettled = true;
+            else if (target.WasTried) target.WasTriedThoroughly = true;
+            else target.WasTried = true;
         }
         Bound = open.Count == 0 ? price : open[0].Price;
     }
 
-    /// <summary>The next lane that tries to lay everything on numbers of sheets not refuted, cheaper than a price; null where there are none.</summary>
-    public (Lane Lane, long Price)? Next(long price)
+    /// <summary>The next numbers of sheets not refuted that cost less than a price, so many at most.</summary>
+    public Target[] Next(long price, int most)
     {
-        if (open is null) return null;
+        if (open is null || !IsListed) return [];
         open.RemoveAll(n => n.Price >= price);
-        if (open.Count == 0) return null;
-        var target = open[next++ % open.Count];
-        target.Lane ??= new Lane(work.Within(target.Counts), 0x7A_0000 + (ulong)next);
-        return (target.Lane, target.Price);
+        return [.. Enumerable.Range(0, Math.Min(most, open.Count)).Select(_ => open[next++ % open.Count]).Distinct()];
+    }
+
+    /// <summary>Takes note of what a lane saw.</summary>
+    public void Learn(Lane lane)
+    {
+        if (lane.Seen is { } seen) refuter.Learn(seen);
     }
 }

@@ -12,8 +12,11 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
     private const long RestEffort = 400_000_000;
 
     // Effort of the lanes before numbers of sheets are looked at, and of a round aimed at such numbers.
-    private const long ProofAfter = 10_000_000;
+    private const long ProofAfter = 25_000_000;
     private const long Slice = 4_000_000;
+
+    // Patterns that a lane takes note of.
+    private const int MostSeen = 1_000;
 
     // Most effort for refuting where there is one size of sheet.
     private const long MostForOne = 20_000_000;
@@ -41,7 +44,7 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
             Effort = mixed;
             start = Complete(sheets, left, (effort - mixed) / 2);
         }
-        var lanes = Enumerable.Range(0, laneCount).Select(k => new Lane(work, 0x5D_0000 + (ulong)k)).ToArray();
+        var lanes = Enumerable.Range(0, laneCount).Select(k => new Lane(work, 0x5D_0000 + (ulong)k) { Seen = CountRefuter.Pays(work) ? new SeenPatterns(MostSeen) : null }).ToArray();
         if (start is { } from)
             foreach (var lane in lanes) lane.TakeOver(from.Plan, from.Price);
         (SheetTree[] Plan, long Price)? best = start;
@@ -53,13 +56,16 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
         {
             var until = share;
             // Once it is known which numbers of sheets are left to try, three rounds in four go to them.
-            if (round % 4 != 0 && exact is { IsFinished: true } && Aimed(exact, best!.Value.Price) is { Length: > 0 } targets)
+            if (round % 4 != 0 && best is { } present && exact?.Next(present.Price, laneCount) is { Length: > 0 } targets && work.Stock.Length > 1)
             {
                 var spent = targets.Sum(t => t.Lane.Effort);
                 Each(targets, t => t.Lane.Run(t.Lane.Effort + Slice, t.Price, stop));
                 aimed += targets.Sum(t => t.Lane.Effort) - spent;
-                foreach (var (lane, _) in targets)
-                    if (lane.Best is { } plan && lane.BestPrice < best.Value.Price) best = (plan, lane.BestPrice);
+                foreach (var target in targets)
+                {
+                    exact.Learn(target.Lane);
+                    if (target.Lane.Best is { } plan && target.Lane.BestPrice < best.Value.Price) best = (plan, target.Lane.BestPrice);
+                }
             }
             else
             {
@@ -72,7 +78,8 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
             if (best is { } known && known.Price > bound && own >= ProofAfter && CountRefuter.Pays(work))
             {
                 exact ??= new CountSearch(work, counts);
-                exact.Refute(known.Plan, known.Price, (work.Stock.Length == 1 ? Math.Min(MostForOne, own / 4) : 2 * own), stop);
+                foreach (var lane in lanes) exact.Learn(lane);
+                exact.Refute(known.Price, (work.Stock.Length == 1 ? Math.Min(MostForOne, own / 4) : own + aimed), stop);
                 Bound = bound = Math.Max(bound, exact.Bound);
             }
             Effort = before + own + aimed + (exact?.Effort ?? 0);
@@ -97,15 +104,6 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
         if (found is not { } plan) return null;
         foreach (var tree in plan.Plan) tree.Rename(left);
         return ([.. sheets, .. plan.Plan], price + plan.Price);
-    }
-
-    private (Lane Lane, long Price)[] Aimed(CountSearch exact, long price)
-    {
-        if (work.Stock.Length == 1) return [];
-        var targets = new List<(Lane Lane, long Price)>();
-        for (var k = 0; k < laneCount; k++)
-            if (exact.Next(price) is { } target && !targets.Contains(target)) targets.Add(target);
-        return [.. targets];
     }
 
     private void Each<T>(T[] lanes, Action<T> run)
