@@ -83,12 +83,12 @@ internal sealed class CountSearch
         Bound = open.Count == 0 ? price : open[0].Price;
     }
 
-    /// <summary>The next numbers of sheets not refuted that cost less than a price, so many at most.</summary>
+    /// <summary>The next numbers of sheets not refuted that cost less than a price, so many at most: the cheapest every other time, the next half as often, and so on.</summary>
     public Target[] Next(long price, int most)
     {
         if (open is null || !IsListed) return [];
         open.RemoveAll(n => n.Price >= price);
-        return [.. Enumerable.Range(0, Math.Min(most, open.Count)).Select(_ => open[next++ % open.Count]).Distinct()];
+        return open.Count == 0 ? [] : [.. Enumerable.Range(0, most).Select(_ => open[int.TrailingZeroCount(++next) % open.Count]).Distinct()];
     }
 
     /// <summary>Takes note of what a lane saw.</summary>

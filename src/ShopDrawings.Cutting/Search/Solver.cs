@@ -55,8 +55,8 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
         for (var round = 0; ; round++)
         {
             var until = share;
-            // Once it is known which numbers of sheets are left to try, three rounds in four go to them.
-            if (round % 4 != 0 && best is { } present && exact?.Next(present.Price, laneCount) is { Length: > 0 } targets && work.Stock.Length > 1)
+            // Once it is known which numbers of sheets are left to try, every other round goes to them.
+            if (round % 2 != 0 && best is { } present && exact?.Next(present.Price, laneCount) is { Length: > 0 } targets && work.Stock.Length > 1)
             {
                 var spent = targets.Sum(t => t.Lane.Effort);
                 Each(targets, t => t.Lane.Run(t.Lane.Effort + Slice, t.Price, stop));
