@@ -31,12 +31,12 @@ internal sealed class BoundedPricing(RasterPricing relaxed, int[] demand)
     public long Work { get; private set; }
 
     /// <summary>
-    /// A value that no pattern exceeds, after <see cref="RasterPricing.Run"/> for the same values, and patterns worth more than <paramref name="least"/>, the
+    /// A value that no pattern exceeds, after <see cref="RasterPricing.Run"/> for the same values, and patterns worth more than <paramref name="least"/>, not negative, the
     /// best first. Where nothing is worth more it is that value; where the work is too much it is what it was.
     /// </summary>
     public (int Value, List<int[]> Patterns) Run(ReadOnlySpan<int> values, int least, long mostWork, int mostLabels, int mostPatterns)
     {
-        most = mostLabels;
+        (most, IsTooMuch) = (mostLabels, false);
         var top = relaxed.Value(relaxed.Rows - 1, relaxed.Width - 1);
         if (top <= least) return (top, []);
         Fields(values);

@@ -8,17 +8,22 @@ namespace ShopDrawings.Cutting;
 /// </summary>
 internal sealed class CountRefuter
 {
-    private const int MostKinds = 300;
+    private const int MostKinds = 150;
     private const int MostSizes = 12;
+
+    // The longest side of a sheet in units.
     private const int Finest = 15_000, Coarsest = 800;
 
     // Work of one round of pricing, at the finest and where coarser is no use.
     private const long MostPricing = 25_000_000, LeastPricing = 300_000;
+
     // Work of telling contents apart in one valuation of a sheet.
     private const long MostTelling = 6_000_000;
+
     // Contents of a rectangle that are told apart, where that is a proof and where it is a search.
     private const int ManyLabels = 24, FewLabels = 6;
 
+    // Patterns that are learned from lanes.
     private const int MostLearned = 3_000;
 
     // A step towards a mixture's prices so small that it is given up.
@@ -84,6 +89,7 @@ internal sealed class CountRefuter
         {
             var unit = (longest + fineness - 1) / fineness;
             if (list.Count > 0 && list[^1].Unit == unit) continue;
+            Effort += (long)fineness * work.Kinds * work.Stock.Length / 16;
             var pricing = Enumerable.Range(0, work.Stock.Length).Select(t => new RasterPricing(Ways(t, unit), demand, (int)(work.Stock[t].W / unit), (int)(work.Stock[t].H / unit))).ToArray();
             var level = new Fineness(pricing, work.Stock.Max(s => (double)(s.W / unit) * (s.H / unit)), unit);
             if (level.Work > MostPricing || (list.Count > 0 && level.Work > list[^1].Work / 3)) continue;
@@ -183,8 +189,8 @@ internal sealed class CountRefuter
     {
         var level = levels[fineness];
         tooMuch = false;
-        // So large that no pattern is worth 2^30, with room for rounding.
-        var scale = (1 << 29) / Math.Max(Tiny, prices.Select((p, k) => p / Math.Max(1, (work.X[first[k]] / level.Unit) * (double)(work.Y[first[k]] / level.Unit)) * level.Most).Max());
+        // So large that no pattern is worth the limit, with room for rounding.
+        var scale = RasterPricing.Limit / 2 / Math.Max(Tiny, prices.Select((p, k) => p / Math.Max(1, (work.X[first[k]] / level.Unit) * (double)(work.Y[first[k]] / level.Unit)) * level.Most).Max());
         var values = prices.Select((p, k) => share[k] == 0 ? 0 : (int)(p * scale)).ToArray();
         Int128 need = 0, have = 0;
         for (var k = 0; k < values.Length; k++) need += (Int128)values[k] * demand[k];
@@ -194,13 +200,18 @@ internal sealed class CountRefuter
         {
             if (counts[t] == 0) continue;
             var (value, found) = Price(t);
+            if (value >= RasterPricing.Limit) return (null, double.MinValue, []);
             capacity[t] = value;
             have += capacity[t] * counts[t];
             patterns.AddRange(found.Select(f => new Pattern(t, f, [], 0)));
         }
         if (have >= need) return (null, need == 0 ? double.MinValue : (double)(need - have) / (double)need, patterns);
         for (var t = 0; t < counts.Length; t++)
-            if (counts[t] == 0) capacity[t] = Price(t).Value;
+            if (counts[t] == 0)
+            {
+                capacity[t] = Price(t).Value;
+                if (capacity[t] >= RasterPricing.Limit) return (null, double.MinValue, []);
+            }
         return (new SheetCounts.Cut(capacity, need), 0, patterns);
 
         (int Value, List<int[]> Patterns) Price(int t)
@@ -208,6 +219,7 @@ internal sealed class CountRefuter
             var pricing = level.Pricing[t];
             var top = pricing.Run(values);
             Effort += pricing.Work / 4 + 1_000;
+            if (top >= RasterPricing.Limit) return (top, []);
             if (!bounded) return (top, counts[t] == 0 ? [] : pricing.Counts(values, top - top / 32, Found));
             // No pattern known is worth more than this; only what is matters.
             var known = 0;
@@ -256,6 +268,7 @@ internal sealed class CountRefuter
         return true;
     }
 
+    // Lets known patterns in until none helps.
     private void FromPool(MasterProgram master, int[] counts, int level)
     {
         for (var turn = 0; turn < 60; turn++)
@@ -265,7 +278,6 @@ internal sealed class CountRefuter
             for (var p = 0; p < pool.Count; p++)
                 if (pool[p].Level >= level && counts[pool[p].Pattern.Stock] > 0 && Worth(pool[p].Pattern, duals, master) is var worth && worth > Tiny && Allowed(pool[p].Pattern)) good.Add((worth, p));
             Effort += (long)pool.Count * demand.Length / 4;
-            var before = master.Price;
             for (var k = 0; k < demand.Length; k++)
                 if (duals[k] < -Tiny && master.Enter(null, 0, k)) duals = master.Duals();
             good.Sort((x, y) => x.Worth != y.Worth ? y.Worth.CompareTo(x.Worth) : x.Index.CompareTo(y.Index));

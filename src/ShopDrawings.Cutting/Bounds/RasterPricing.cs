@@ -13,6 +13,9 @@ internal sealed class RasterPricing
     /// <summary>One way a kind may lie.</summary>
     internal readonly record struct Lying(int Kind, int X, int Y);
 
+    /// <summary>Values from here on are not to be trusted: sums may have run over.</summary>
+    public const int Limit = 1 << 30;
+
     private readonly RasterAxis across, along;
     private readonly Lying[] lyings;
     private readonly (int I, int J)[] at;
@@ -59,7 +62,7 @@ internal sealed class RasterPricing
         Work = across.Pairs.Sum(p => (long)p.Length) * width / Vector<int>.Count + along.Pairs.Sum(p => (long)p.Length) * across.States.Length;
     }
 
-    /// <summary>The best pattern's value for values of the kinds, none negative; none is worth more. No pattern may be worth 2^30 or more.</summary>
+    /// <summary>The best pattern's value for values of the kinds, none negative; none is worth more, unless it reaches <see cref="Limit"/>.</summary>
     public int Run(ReadOnlySpan<int> values)
     {
         Array.Clear(value);

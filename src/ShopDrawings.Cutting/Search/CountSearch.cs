@@ -22,6 +22,8 @@ internal sealed class CountSearch
     /// <summary>Numbers of sheets that are not refuted.</summary>
     internal sealed class Target(int[] counts, long price, Workload work)
     {
+        private Lane? lane;
+
         public int[] Counts { get; } = counts;
 
         public long Price { get; } = price;
@@ -33,7 +35,10 @@ internal sealed class CountSearch
         public bool WasTriedThoroughly { get; set; }
 
         /// <summary>Tries to lay everything on them.</summary>
-        public Lane Lane { get; } = new(work.Within(counts), 0x7A_0000) { Seen = new SeenPatterns(MostSeen) };
+        public Lane Lane => lane ??= new Lane(work.Within(Counts), 0x7A_0000) { Seen = new SeenPatterns(MostSeen) };
+
+        /// <summary>Effort of the lane.</summary>
+        public long Effort => lane?.Effort ?? 0;
     }
 
     public CountSearch(Workload work, SheetCounts counts)
@@ -70,7 +75,7 @@ internal sealed class CountSearch
         {
             var target = open.Find(n => !n.WasTried);
             IsListed = target is null;
-            target ??= open.Find(n => !n.WasTriedThoroughly && n.Lane.Effort >= Acquaintance);
+            target ??= open.Find(n => !n.WasTriedThoroughly && n.Effort >= Acquaintance);
             if (target is null) break;
             if (refuter.Refute(target.Counts, target.WasTried, Effort + (target.WasTried ? ThoroughEffort : FastEffort), stop) is { } cut)
             {

@@ -19,7 +19,7 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
     private const int MostSeen = 1_000;
 
     // Most effort for refuting where there is one size of sheet.
-    private const long MostForOne = 20_000_000;
+    private const long MostForOne = 10_000_000;
 
     /// <summary>Called after each round with effort, best price so far (null before there is one) and bound.</summary>
     public Action<long, long?, long>? Report { get; init; }
@@ -58,9 +58,9 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
             // Once it is known which numbers of sheets are left to try, every other round goes to them.
             if (round % 2 != 0 && best is { } present && exact?.Next(present.Price, laneCount) is { Length: > 0 } targets && work.Stock.Length > 1)
             {
-                var spent = targets.Sum(t => t.Lane.Effort);
+                var spent = targets.Sum(t => t.Effort);
                 Each(targets, t => t.Lane.Run(t.Lane.Effort + Slice, t.Price, stop));
-                aimed += targets.Sum(t => t.Lane.Effort) - spent;
+                aimed += targets.Sum(t => t.Effort) - spent;
                 foreach (var target in targets)
                 {
                     exact.Learn(target.Lane);
@@ -79,7 +79,7 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
             {
                 exact ??= new CountSearch(work, counts);
                 foreach (var lane in lanes) exact.Learn(lane);
-                exact.Refute(known.Price, (work.Stock.Length == 1 ? Math.Min(MostForOne, own / 4) : own + aimed), stop);
+                exact.Refute(known.Price, (work.Stock.Length == 1 ? Math.Min(MostForOne, own / 8) : own + aimed), stop);
                 Bound = bound = Math.Max(bound, exact.Bound);
             }
             Effort = before + own + aimed + (exact?.Effort ?? 0);
