@@ -33,6 +33,7 @@ internal sealed class DualFeasible
     private long? Bound(SheetCounts? counts)
     {
         if (first.Length == 0) return 0;
+        if (work.Stock.Length == 0) return null;
         var turns = work.Stock.Any(s => work.Lies.Any(l => (l & Workload.Turned) != 0));
         var along = Functions(w, turns);
         var across = Functions(h, turns);

@@ -136,19 +136,35 @@ public class BoundTests
         }
     }
 
+    // Six sorts of cabinet panels, and a large sheet.
+    private static CuttingProblem ThirteenPanels(params StockSize[] more)
+    {
+        var parts = new (int L, int W, int Quantity, bool Any)[] { (1400, 400, 2, false), (764, 400, 2, true), (763, 380, 3, true), (1396, 396, 2, false), (1170, 320, 2, false), (914, 320, 2, true) };
+        return new CuttingProblem([.. parts.Select((p, k) => new Part($"p{k}", p.L * CuttingTests.Mm, p.W * CuttingTests.Mm) { Quantity = p.Quantity, Grain = p.Any ? Grain.Any : Grain.Along })],
+            [new StockSize("large", 2800 * CuttingTests.Mm, 2070 * CuttingTests.Mm) { Price = 5800, Trim = Trim.Around(10 * CuttingTests.Mm) }, .. more], new PanelSaw(3_200_000));
+    }
+
     [Fact]
     public void Thirteen_panels_do_not_come_out_of_one_large_sheet()
     {
-        // Six sorts at 1:5, 89 % of the sheet's area: areas do not refute it, cuts that go through do.
-        var parts = new (int L, int W, int Quantity, bool Any)[] { (1400, 400, 2, false), (764, 400, 2, true), (763, 380, 3, true), (1396, 396, 2, false), (1170, 320, 2, false), (914, 320, 2, true) };
-        var problem = new CuttingProblem([.. parts.Select((p, k) => new Part($"p{k}", p.L * CuttingTests.Mm, p.W * CuttingTests.Mm) { Quantity = p.Quantity, Grain = p.Any ? Grain.Any : Grain.Along })],
-            [new StockSize("large", 2800 * CuttingTests.Mm, 2070 * CuttingTests.Mm) { Price = 5800, Trim = Trim.Around(10 * CuttingTests.Mm) }], new PanelSaw(3_200_000));
-        var work = Preparation.Of(problem).Ways[0].Work;
+        // They take 89 % of its area: areas do not refute it, cuts that go through do.
+        var work = Preparation.Of(ThirteenPanels()).Ways[0].Work;
         var refuter = new CountRefuter(work);
 
         Assert.Equal(5800, DualFeasible.Bound(work));
         Assert.Null(refuter.Refute([2], true, 20_000_000, TestContext.Current.CancellationToken));
         Assert.NotNull(refuter.Refute([1], true, 100_000_000, TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public void Two_smaller_sheets_are_proved_cheaper_with_any_number_of_threads()
+    {
+        var problem = ThirteenPanels(new StockSize("small", 2440 * CuttingTests.Mm, 1220 * CuttingTests.Mm) { Price = 3100, Trim = Trim.Around(10 * CuttingTests.Mm) });
+        var plans = new[] { 1, 2 }.Select(n => Cutter.Solve(problem, new CuttingOptions { Effort = 100_000_000, Threads = n }, null, TestContext.Current.CancellationToken).Plan!).ToArray();
+
+        Assert.All(plans, p => Assert.Equal((6200L, 6200L), (p.Cost, p.Bound)));
+        Assert.Equal(plans[0].Effort, plans[1].Effort);
+        Assert.Equal(plans[0].Sheets.SelectMany(s => s.Placements), plans[1].Sheets.SelectMany(s => s.Placements));
     }
 
     [Fact]
