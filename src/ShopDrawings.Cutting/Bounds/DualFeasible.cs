@@ -27,11 +27,13 @@ internal sealed class DualFeasible
         }
     }
 
-    /// <summary>The least price any plan has; null where all the stock is surely too little.</summary>
-    public static long? Bound(Workload work) => new DualFeasible(work).Bound();
+    /// <summary>The least price any plan has; null where all the stock is surely too little. What it rests on is added to <paramref name="counts"/>.</summary>
+    public static long? Bound(Workload work, SheetCounts? counts = null) => new DualFeasible(work).Bound(counts);
 
-    private long? Bound()
+    private long? Bound(SheetCounts? counts)
     {
+        if (first.Length == 0) return 0;
+        if (work.Stock.Length == 0) return null;
         var turns = work.Stock.Any(s => work.Lies.Any(l => (l & Workload.Turned) != 0));
         var along = Functions(w, turns);
         var across = Functions(h, turns);
@@ -70,6 +72,7 @@ internal sealed class DualFeasible
                 var capacity = work.Stock.Select(s => (Int128)Value(along[a], s.W, w) * Value(across[b], s.H, h)).ToArray();
                 var price = SheetCover.LeastPrice(need, capacity, work.Stock);
                 if (price is null) return null;
+                if (price > best || a + b == 0) counts?.Add(new SheetCounts.Cut(capacity, need));
                 best = Math.Max(best.Value, price.Value);
             }
         return best;

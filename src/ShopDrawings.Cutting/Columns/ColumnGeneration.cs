@@ -82,7 +82,7 @@ internal sealed class ColumnGeneration
             var values = new long[wanted.Length];
             for (var k = 0; k < values.Length; k++) values[k] = wanted[k] == 0 ? 0 : Math.Max(0, (long)(Math.Min(duals[k] / top, 1000) * Scale));
             if (!pricing.Run(values, stop)) break;
-            if (pricing.IsExact && !rest) bound = Math.Max(bound, Farley(pricing, values));
+            if (pricing.IsExact && !rest && !work.Anywhere) bound = Math.Max(bound, Farley(pricing, values));
             var entered = false;
             for (var t = 0; t < work.Stock.Length; t++)
             {

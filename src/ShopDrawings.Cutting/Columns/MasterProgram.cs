@@ -14,7 +14,8 @@ internal sealed class MasterProgram
     private readonly Pattern?[] basis;
     private readonly int[] limitRow;
 
-    public MasterProgram(int[] demand, ReadOnlySpan<Workload.Sheet> stock)
+    /// <summary>For so many of each kind from these sheets; a piece that no pattern covers costs ten sheets, or what <paramref name="missing"/> says.</summary>
+    public MasterProgram(int[] demand, ReadOnlySpan<Workload.Sheet> stock, double[]? missing = null)
     {
         kinds = demand.Length;
         limitRow = new int[stock.Length];
@@ -26,8 +27,8 @@ internal sealed class MasterProgram
         var dear = 0.0;
         foreach (var s in stock) dear = Math.Max(dear, s.Price);
         for (var r = 0; r < rows; r++) inverse[r, r] = 1;
-        // To begin with every piece is bought at ten sheets, and all limits are slack.
-        for (var k = 0; k < kinds; k++) (basic[k], cost[k]) = (demand[k], 10 * dear + 1);
+        // To begin with every piece is missing, and all limits are slack.
+        for (var k = 0; k < kinds; k++) (basic[k], cost[k]) = (demand[k], missing?[k] ?? 10 * dear + 1);
         for (var t = 0; t < stock.Length; t++)
             if (limitRow[t] >= 0) basic[limitRow[t]] = stock[t].Count;
     }

@@ -67,6 +67,9 @@ internal sealed partial class Lane
 
     public long Price => openPrice;
 
+    /// <summary>Where what lies on the sheets now and then is noted; null where it is not.</summary>
+    public SeenPatterns? Seen { get; init; }
+
     /// <summary>Its price.</summary>
     public long BestPrice { get; private set; } = long.MaxValue;
 
@@ -229,7 +232,12 @@ internal sealed partial class Lane
         if (started < Starts) return;
         while (Effort < until && BestPrice > bound)
         {
-            if ((++beat & 63) == 0 && stop.IsCancellationRequested) return;
+            if ((++beat & 63) == 0)
+            {
+                if (stop.IsCancellationRequested) return;
+                for (var s = 0; s < sheetCount && Seen is not null; s++)
+                    if (sheets[s].Stock >= 0) Seen.Note(sheets[s], work);
+            }
             if (!Step()) continue;
             Keep();
             if (BestPrice > bound) Aim(BestPrice - 1);

@@ -198,7 +198,7 @@ internal sealed class Preparation
         };
         var work = new Workload
         {
-            X = x, Y = y, KindOf = kinds, Lies = lies, Rules = rules,
+            X = x, Y = y, KindOf = kinds, Lies = lies, Rules = rules, Anywhere = problem.Machine is Router,
             Stock = [.. stock.Select(s => s.Sheet with { W = s.Sheet.W / unit, H = s.Sheet.H / unit, PieceExtra = s.Sheet.PieceExtra / unit, PieceCap = s.Sheet.PieceCap / unit })],
         };
         return new Prepared(problem, work.Ready(), kerf, unit, partOf, [.. stock.Select(s => s.Index)]);

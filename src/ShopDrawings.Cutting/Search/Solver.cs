@@ -11,6 +11,16 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
     // Most effort for what whole patterns leave.
     private const long RestEffort = 400_000_000;
 
+    // Effort of the lanes before numbers of sheets are looked at, and of a round aimed at such numbers.
+    private const long ProofAfter = 25_000_000;
+    private const long Slice = 4_000_000;
+
+    // Patterns that a lane takes note of.
+    private const int MostSeen = 1_000;
+
+    // Most effort for refuting where there is one size of sheet.
+    private const long MostForOne = 10_000_000;
+
     /// <summary>Called after each round with effort, best price so far (null before there is one) and bound.</summary>
     public Action<long, long?, long>? Report { get; init; }
 
@@ -23,35 +33,60 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
     /// <summary>The cheapest plan within the effort; null where no whole plan was found.</summary>
     public (SheetTree[] Plan, long Price)? Run(long effort)
     {
-        Bound = DualFeasible.Bound(work);
+        var counts = new SheetCounts(work);
+        Bound = DualFeasible.Bound(work, counts);
         if (Bound is not { } bound) return null;
         (SheetTree[] Plan, long Price)? start = null;
         if (patterns && ColumnGeneration.Pays(work))
         {
-            var (linear, sheets, left, spent) = ColumnGeneration.Run(work, effort / 3, stop);
+            var (linear, sheets, left, mixed) = ColumnGeneration.Run(work, effort / 3, stop);
             Bound = bound = Math.Max(bound, linear);
-            Effort = spent;
-            start = Complete(sheets, left, (effort - spent) / 2);
+            Effort = mixed;
+            start = Complete(sheets, left, (effort - mixed) / 2);
         }
-        var lanes = Enumerable.Range(0, laneCount).Select(k => new Lane(work, 0x5D_0000 + (ulong)k)).ToArray();
+        var lanes = Enumerable.Range(0, laneCount).Select(k => new Lane(work, 0x5D_0000 + (ulong)k) { Seen = CountRefuter.Pays(work) ? new SeenPatterns(MostSeen) : null }).ToArray();
         if (start is { } from)
             foreach (var lane in lanes) lane.TakeOver(from.Plan, from.Price);
         (SheetTree[] Plan, long Price)? best = start;
         effort = Math.Max(1, effort - Effort);
-        var before = Effort;
+        var (before, own, aimed) = (Effort, 0L, 0L);
         var share = FirstRound;
+        CountSearch? exact = null;
         for (var round = 0; ; round++)
         {
             var until = share;
-            Each(lanes, lane => lane.Run(until, bound, stop));
-            Effort = before + lanes.Sum(l => l.Effort);
+            // Once it is known which numbers of sheets are left to try, every other round goes to them.
+            if (round % 2 != 0 && best is { } present && exact?.Next(present.Price, laneCount) is { Length: > 0 } targets && work.Stock.Length > 1)
+            {
+                var spent = targets.Sum(t => t.Effort);
+                Each(targets, t => t.Lane.Run(t.Lane.Effort + Slice, t.Price, stop));
+                aimed += targets.Sum(t => t.Effort) - spent;
+                foreach (var target in targets)
+                {
+                    exact.Learn(target.Lane);
+                    if (target.Lane.Best is { } plan && target.Lane.BestPrice < best.Value.Price) best = (plan, target.Lane.BestPrice);
+                }
+            }
+            else
+            {
+                Each(lanes, lane => lane.Run(until, bound, stop));
+                own = lanes.Sum(l => l.Effort);
+                share = Math.Min(effort / laneCount, share + Math.Max(FirstRound, share / 4));
+            }
             foreach (var lane in lanes)
                 if (lane.Best is { } plan && (best is null || lane.BestPrice < best.Value.Price)) best = (plan, lane.BestPrice);
+            if (best is { } known && known.Price > bound && own >= ProofAfter && CountRefuter.Pays(work))
+            {
+                exact ??= new CountSearch(work, counts);
+                foreach (var lane in lanes) exact.Learn(lane);
+                exact.Refute(known.Price, (work.Stock.Length == 1 ? Math.Min(MostForOne, own / 8) : own + aimed), stop);
+                Bound = bound = Math.Max(bound, exact.Bound);
+            }
+            Effort = before + own + aimed + (exact?.Effort ?? 0);
             Report?.Invoke(Effort, best?.Price, bound);
-            if (best?.Price <= bound || stop.IsCancellationRequested || share >= effort / laneCount) break;
+            if (best?.Price <= bound || stop.IsCancellationRequested || Effort - before >= effort) break;
             if (best is { } found)
                 foreach (var lane in lanes.Where(l => l.BestPrice > found.Price)) lane.TakeOver(found.Plan, found.Price);
-            share = Math.Min(effort / laneCount, share + Math.Max(FirstRound, share / 4));
         }
         return best;
     }
@@ -71,7 +106,7 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
         return ([.. sheets, .. plan.Plan], price + plan.Price);
     }
 
-    private void Each(Lane[] lanes, Action<Lane> run)
+    private void Each<T>(T[] lanes, Action<T> run)
     {
         if (threads <= 1) Array.ForEach(lanes, run.Invoke);
         else Parallel.ForEach(lanes, new ParallelOptions { MaxDegreeOfParallelism = threads }, run);

@@ -30,6 +30,9 @@ internal sealed class Workload
     /// <summary>What the saw allows.</summary>
     public SawRules Rules { get; init; } = SawRules.None;
 
+    /// <summary>Whether pieces may lie anywhere, so that bounds for cuts that go through say nothing.</summary>
+    public bool Anywhere { get; init; }
+
     /// <summary>Pieces in all.</summary>
     public int Count => X.Length;
 
@@ -91,11 +94,17 @@ internal sealed class Workload
         foreach (var i in pieces) kinds.TryAdd(KindOf[i], kinds.Count);
         return new Workload
         {
-            X = [.. pieces.Select(i => X[i])], Y = [.. pieces.Select(i => Y[i])], KindOf = [.. pieces.Select(i => kinds[KindOf[i]])], Rules = Rules,
+            X = [.. pieces.Select(i => X[i])], Y = [.. pieces.Select(i => Y[i])], KindOf = [.. pieces.Select(i => kinds[KindOf[i]])], Rules = Rules, Anywhere = Anywhere,
             Lies = [.. pieces.SelectMany(i => Lies[(3 * i)..(3 * i + 3)])],
             Stock = [.. Stock.Select((s, t) => s.Count == int.MaxValue ? s : s with { Count = s.Count - used[t] })],
         }.Ready();
     }
+
+    /// <summary>The same with no more than so many sheets of each size.</summary>
+    public Workload Within(int[] counts) => new Workload
+    {
+        X = X, Y = Y, KindOf = KindOf, Lies = Lies, Rules = Rules, Anywhere = Anywhere, Stock = [.. Stock.Select((s, t) => s with { Count = counts[t] })],
+    }.Ready();
 
     /// <summary>An area to weigh by.</summary>
     public long Rough(long x, long y) => Math.Max(1, (x >> Shift) * (y >> Shift));

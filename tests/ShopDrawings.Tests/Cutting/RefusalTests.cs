@@ -42,6 +42,10 @@ public class RefusalTests
     }
 
     [Fact]
+    public void Stock_of_which_there_is_none_is_too_little() =>
+        Assert.Equal(RefusalReason.TooLittleStock, Only(Of(new Part("p", 1000 * Mm, 1000 * Mm), Board with { Count = 0 })).Reason);
+
+    [Fact]
     public void Trim_counts_when_a_part_is_too_large() =>
         Assert.Equal(10 * Mm, Only(Of(new Part("p", 2430 * Mm, 300 * Mm) { Grain = Grain.Along }, Board with { Trim = Trim.Around(10 * Mm) })).MissingLength);
 
