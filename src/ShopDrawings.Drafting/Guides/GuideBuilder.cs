@@ -178,8 +178,18 @@ internal sealed class GuideBuilder(GuideSettings settings, LengthStyle lengths)
                 Mark m => new Mark(id, m.Face, Moved(m.From), Moved(m.To!.Value)),
                 _ => f,
             });
+            ImmutableArray<GuideWord> own = [.. words.Where(w => outline.Contains(w.Strokes[0][0])).Select(w => w with { Strokes = [.. w.Strokes.Select(s => s.Select(p => p - corner).ToImmutableArray())] })];
             var panel = Panel.Rectangular(id, plate.Board, Size.Constant(outline.Bounds.Width), Size.Constant(outline.Bounds.Height)).WithOutline(outline.Moved(corner * -1)).WithFeatures(features);
-            return new GuidePart(panel, corner, [.. words.Where(w => outline.Contains(w.Strokes[0][0])).Select(w => w with { Strokes = [.. w.Strokes.Select(s => s.Select(p => p - corner).ToImmutableArray())] })]);
+            return new GuidePart(panel.WithFeatures(Underlined(panel, own)), corner, own);
         });
+    }
+
+    // A part is turned over for marks alone: where words are all there is on that face, the first gets a line below it.
+    private static IEnumerable<Mark> Underlined(Panel piece, ImmutableArray<GuideWord> words)
+    {
+        if (piece.Features.Any(f => f is Mark { Face: Surface.Outside }) || words.FirstOrDefault(w => w.Face == Surface.Outside) is not { } word) yield break;
+        var box = Box2.Around([.. word.Strokes.SelectMany(s => s)]);
+        var below = new Point2(0, Clear);
+        yield return new Mark(piece.Id, Surface.Outside, At(box.Min - below), At(new Point2(box.Max.X, box.Min.Y) - below));
     }
 }

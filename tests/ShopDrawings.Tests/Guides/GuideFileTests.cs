@@ -105,15 +105,18 @@ public class GuideFileTests
     [Fact]
     public void Router_gets_programs_and_hollows_beside_tabs()
     {
-        var text = Fixtures.Text("guided-cupboard").Replace("    like: laser\n    kerf: 0.18 mm               # measured: ten slots across a strip of 100 mm leave 98.2 mm\n", "    like: router-programs\n", StringComparison.Ordinal);
+        var text = Fixtures.Text("guided-cupboard").Replace("    like: laser\n    kerf: 0.18 mm               # measured: ten slots across a strip of 100 mm leave 98.2 mm\n", "    like: router-programs\n", StringComparison.Ordinal).Replace("bed: [400, 300]", "bed: [350, 250]", StringComparison.Ordinal);
         var design = Fixtures.DesignOf(text);
         var job = Shop.Draw(design, Shop.Check(design));
         var paths = Shop.Export(job, ExporterSet.Standard).Select(o => o.Path).ToList();
 
         Assert.Contains("machines/small-laser/programs/guides/cup-35-plate/plate-mm.nc", paths);
         Assert.Contains("machines/small-laser/programs/guides/cup-35-plate/plate_outside-mm.nc", paths);
+        // Two by two.
+        Assert.Equal(4, design.Guides!.All.Single(g => g.Name == "pin-5").Pieces.Count());
+        Assert.Contains("machines/small-laser/programs/guides/pin-5/plate-4-mm.nc", paths);
         // Beside each tab a half round hollow of the 6 mm cutter and a hair.
-        var fence = design.Guides!.All.SelectMany(g => g.Fences).First();
+        var fence = design.Guides.All.SelectMany(g => g.Fences).First();
         Assert.Equal(2 * fence.Tabs.Length, fence.Panel.Outline.Segments.Count(s => !s.IsLine && Math.Abs(s.Radius - 3.05) < 1e-9));
     }
 
