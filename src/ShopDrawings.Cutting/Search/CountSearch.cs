@@ -17,7 +17,7 @@ internal sealed class CountSearch
     private readonly SheetCounts counts;
     private readonly CountRefuter refuter;
     private List<Target>? open;
-    private int next;
+    private int next = 1;
 
     /// <summary>Numbers of sheets that are not refuted.</summary>
     internal sealed class Target(int[] counts, long price, Workload work)
@@ -88,12 +88,21 @@ internal sealed class CountSearch
         Bound = open.Count == 0 ? price : open[0].Price;
     }
 
-    /// <summary>The next numbers of sheets not refuted that cost less than a price, so many at most: the cheapest every other time, the next half as often, and so on.</summary>
+    /// <summary>
+    /// The next numbers of sheets not refuted that cost less than a price, so many at most. By turns from both ends: the cheapest would end it, the dearest
+    /// are the easiest; those next to the ends have their turn half as often, and so on.
+    /// </summary>
     public Target[] Next(long price, int most)
     {
         if (open is null || !IsListed) return [];
         open.RemoveAll(n => n.Price >= price);
-        return open.Count == 0 ? [] : [.. Enumerable.Range(0, most).Select(_ => open[int.TrailingZeroCount(++next) % open.Count]).Distinct()];
+        return open.Count == 0 ? [] : [.. Enumerable.Range(0, most).Select(_ => Turn(++next)).Distinct()];
+    }
+
+    private Target Turn(int number)
+    {
+        var step = int.TrailingZeroCount(number / 2) % open!.Count;
+        return open[number % 2 == 0 ? step : open.Count - 1 - step];
     }
 
     /// <summary>Takes note of what a lane saw.</summary>

@@ -12,7 +12,7 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
     private const long RestEffort = 400_000_000;
 
     // Effort of the lanes before numbers of sheets are looked at, and of a round aimed at such numbers.
-    private const long ProofAfter = 25_000_000;
+    private const long ProofAfter = 40_000_000;
     private const long Slice = 4_000_000;
 
     // Patterns that a lane takes note of.
