@@ -57,8 +57,10 @@ internal sealed class CountSearch
     /// <summary>Whether all numbers of sheets were tried to refute fast.</summary>
     public bool IsListed { get; private set; }
 
-    /// <summary>Refutes what would be cheaper than a plan, the cheapest first, until an effort is spent.</summary>
-    public void Refute(long price, long until, CancellationToken stop)
+    /// <summary>
+    /// Refutes what would be cheaper than a plan, the cheapest first, until an effort is spent; what is begun then is finished, but not beyond <paramref name="end"/>.
+    /// </summary>
+    public void Refute(long price, long until, long end, CancellationToken stop)
     {
         if (open is null)
         {
@@ -71,13 +73,13 @@ internal sealed class CountSearch
             open = [.. all.Select(n => new Target(n.Counts, n.Price, work))];
         }
         open.RemoveAll(n => n.Price >= price);
-        while (Effort < until && !stop.IsCancellationRequested)
+        while (Effort < Math.Min(until, end) && !stop.IsCancellationRequested)
         {
             var target = open.Find(n => !n.WasTried);
             IsListed = target is null;
             target ??= open.Find(n => !n.WasTriedThoroughly && n.Effort >= Acquaintance);
             if (target is null) break;
-            if (refuter.Refute(target.Counts, target.WasTried, Effort + (target.WasTried ? ThoroughEffort : FastEffort), stop) is { } cut)
+            if (refuter.Refute(target.Counts, target.WasTried, Math.Min(end, Effort + (target.WasTried ? ThoroughEffort : FastEffort)), stop) is { } cut)
             {
                 counts.Add(cut);
                 open.RemoveAll(n => !cut.Keeps(n.Counts));
