@@ -18,6 +18,7 @@ internal sealed class SeenPatterns(int most)
     /// <summary>Takes note of what lies on a sheet, without its cuts.</summary>
     public void Note(SheetTree sheet, Workload work)
     {
+        if (all.Count >= most) return;
         var counts = new int[work.Kinds];
         for (var n = 0; n < sheet.Used; n++)
             if (sheet[n].Kind == SheetTree.Leaf) counts[work.KindOf[sheet[n].Item >> 1]]++;

@@ -17,7 +17,7 @@ internal sealed class CountSearch
     private readonly SheetCounts counts;
     private readonly CountRefuter refuter;
     private List<Target>? open;
-    private int next;
+    private int next = 1;
 
     /// <summary>Numbers of sheets that are not refuted.</summary>
     internal sealed class Target(int[] counts, long price, Workload work)
@@ -57,8 +57,10 @@ internal sealed class CountSearch
     /// <summary>Whether all numbers of sheets were tried to refute fast.</summary>
     public bool IsListed { get; private set; }
 
-    /// <summary>Refutes what would be cheaper than a plan, the cheapest first, until an effort is spent.</summary>
-    public void Refute(long price, long until, CancellationToken stop)
+    /// <summary>
+    /// Refutes what would be cheaper than a plan, the cheapest first, until an effort is spent; what is begun then is finished, but not beyond <paramref name="end"/>.
+    /// </summary>
+    public void Refute(long price, long until, long end, CancellationToken stop)
     {
         if (open is null)
         {
@@ -71,13 +73,13 @@ internal sealed class CountSearch
             open = [.. all.Select(n => new Target(n.Counts, n.Price, work))];
         }
         open.RemoveAll(n => n.Price >= price);
-        while (Effort < until && !stop.IsCancellationRequested)
+        while (Effort < Math.Min(until, end) && !stop.IsCancellationRequested)
         {
             var target = open.Find(n => !n.WasTried);
             IsListed = target is null;
             target ??= open.Find(n => !n.WasTriedThoroughly && n.Effort >= Acquaintance);
             if (target is null) break;
-            if (refuter.Refute(target.Counts, target.WasTried, Effort + (target.WasTried ? ThoroughEffort : FastEffort), stop) is { } cut)
+            if (refuter.Refute(target.Counts, target.WasTried, Math.Min(end, Effort + (target.WasTried ? ThoroughEffort : FastEffort)), stop) is { } cut)
             {
                 counts.Add(cut);
                 open.RemoveAll(n => !cut.Keeps(n.Counts));
@@ -88,12 +90,21 @@ internal sealed class CountSearch
         Bound = open.Count == 0 ? price : open[0].Price;
     }
 
-    /// <summary>The next numbers of sheets not refuted that cost less than a price, so many at most: the cheapest every other time, the next half as often, and so on.</summary>
+    /// <summary>
+    /// The next numbers of sheets not refuted that cost less than a price, so many at most. By turns from both ends: the cheapest would end it, the dearest
+    /// are the easiest; those next to the ends have their turn half as often, and so on.
+    /// </summary>
     public Target[] Next(long price, int most)
     {
         if (open is null || !IsListed) return [];
         open.RemoveAll(n => n.Price >= price);
-        return open.Count == 0 ? [] : [.. Enumerable.Range(0, most).Select(_ => open[int.TrailingZeroCount(++next) % open.Count]).Distinct()];
+        return open.Count == 0 ? [] : [.. Enumerable.Range(0, most).Select(_ => Turn(++next)).Distinct()];
+    }
+
+    private Target Turn(int number)
+    {
+        var step = int.TrailingZeroCount(number / 2) % open!.Count;
+        return open[number % 2 == 0 ? step : open.Count - 1 - step];
     }
 
     /// <summary>Takes note of what a lane saw.</summary>

@@ -12,14 +12,14 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
     private const long RestEffort = 400_000_000;
 
     // Effort of the lanes before numbers of sheets are looked at, and of a round aimed at such numbers.
-    private const long ProofAfter = 25_000_000;
+    private const long ProofAfter = 40_000_000;
     private const long Slice = 4_000_000;
 
     // Patterns that a lane takes note of.
     private const int MostSeen = 1_000;
 
     // Most effort for refuting where there is one size of sheet.
-    private const long MostForOne = 10_000_000;
+    private const long MostForOne = 12_000_000;
 
     /// <summary>Called after each round with effort, best price so far (null before there is one) and bound.</summary>
     public Action<long, long?, long>? Report { get; init; }
@@ -79,7 +79,9 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
             {
                 exact ??= new CountSearch(work, counts);
                 foreach (var lane in lanes) exact.Learn(lane);
-                exact.Refute(known.Price, (work.Stock.Length == 1 ? Math.Min(MostForOne, own / 8) : own + aimed), stop);
+                var left = effort - own - aimed;
+                if (work.Stock.Length > 1) exact.Refute(known.Price, own + aimed, left, stop);
+                else exact.Refute(known.Price, own / 8, Math.Min(MostForOne, left), stop);
                 Bound = bound = Math.Max(bound, exact.Bound);
             }
             Effort = before + own + aimed + (exact?.Effort ?? 0);
