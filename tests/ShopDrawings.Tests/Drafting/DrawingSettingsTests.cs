@@ -38,7 +38,7 @@ public class DrawingSettingsTests
         }
 
         // The frame's corners: 20 mm from the left, 10 from the other edges.
-        var book = files.Single(f => f.EndsWith(".pdf", StringComparison.Ordinal));
+        var book = files.Single(f => f.EndsWith("/drawings/sheets.pdf", StringComparison.Ordinal));
         var (pageWidth, pageHeight) = Size(svg.Find(f => f.EndsWith("/front.svg", StringComparison.Ordinal)) ?? svg[0]);
         var marks = new[] { ("20", "10"), (Less(pageWidth), "10"), ("20", Less(pageHeight)) }.SelectMany(m => new[] { "--mark", $"{m.Item1},{m.Item2}" });
         var printed = OutsideProgram.RunOracle("pdf_scale.py", "json", [book, "--no-scaling", .. marks]);

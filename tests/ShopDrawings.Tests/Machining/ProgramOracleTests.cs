@@ -24,7 +24,18 @@ public partial class ProgramOracleTests
         }
     }
 
-    public static MatrixTheoryData<string, string> Ways => new([.. Fixtures.Names.Select(n => n.Data)], ["mm cycles face", "in moves table", "in cycles face peck", "mm moves face peck"]);
+    // Every fixture in two of the four ways, since each program takes an interpreter of its own.
+    public static TheoryData<string, string> Ways
+    {
+        get
+        {
+            string[][] pairs = [["mm cycles face", "in moves table"], ["in cycles face peck", "mm moves face peck"]];
+            var ways = new TheoryData<string, string>();
+            foreach (var (name, k) in Fixtures.Names.Select((n, k) => (n.Data, k)))
+                foreach (var way in pairs[k % 2]) ways.Add(name, way);
+            return ways;
+        }
+    }
 
     [Theory]
     [MemberData(nameof(Samples))]
@@ -58,7 +69,7 @@ public partial class ProgramOracleTests
                 bores += Demand(System.Text.Encoding.ASCII.GetString(Bytes(output)), program, assembly.RootElement, isInches, isOnTable, settings);
             }
 
-        Assert.True(bores > 0);
+        Assert.Equal(design.Assembly.Panels.Any(p => p.Features.OfType<Bore>().Any(b => b.Method == BoreMethod.Machined && b.Surface.IsFace())), bores > 0);
     }
 
     private static int Demand(string text, FaceProgram program, JsonElement assembly, bool isInches, bool isOnTable, ProgramSettings settings)
