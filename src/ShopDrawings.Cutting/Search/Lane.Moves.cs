@@ -53,8 +53,8 @@ internal sealed partial class Lane
                 else
                 {
                     tree.Refresh();
-                    // What a removed piece kept apart may now be cut in a way the saw does not allow.
-                    if (work.Rules.Any && !work.Rules.Hold(tree, work.Stock[tree.Stock].Trims)) Give(s);
+                    // What a removed piece kept apart may now be cut in a way the saw does not allow, or be blanks of its own, which take more room.
+                    if (tree.IsTooLarge || work.Rules.Any && !work.Rules.Hold(tree, work.Stock[tree.Stock].Trims)) Give(s);
                 }
                 Effort += tree.Used;
             }

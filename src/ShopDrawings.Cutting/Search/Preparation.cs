@@ -79,6 +79,7 @@ internal sealed class Preparation
                 if (store.LongestPiece <= 0 || store.HeaviestPieceGrams <= 0 || store.MassPerSquareMetre < 0) Nonsense("", "a largest piece or mass that is not positive");
                 if (store.HeaviestPieceGrams is not null && store.MassPerSquareMetre == 0) Nonsense("", "the heaviest piece is limited, but the mass per square metre is not given");
                 if (store.Home is { } home) LookOver(home);
+                if (store.Home is { MaxCuts: not null }) Nonsense("", "cuts in a sheet are counted at the store alone; leave the number of cuts at home out");
                 break;
             case Router router when router.ClampMargin is < 0 or > Limits.LongestSide: Nonsense("", $"a clamping margin of {Millimetres(router.ClampMargin)} mm"); break;
         }
@@ -116,6 +117,9 @@ internal sealed class Preparation
         }
         foreach (var stock in problem.Stock.Where(s => s.Trim != default && saw is { LeastStrip: > 0 } && Math.Min(s.UsableLength, s.UsableWidth) < saw.LeastStrip))
             refusals.Add(new Refusal(RefusalReason.Rule, stock.Id, $"what trimming leaves of sheet {stock.Id} is narrower than the saw's least strip"));
+        if (problem.Machine is PanelSaw { LongestCut: { } longest })
+            foreach (var stock in problem.Stock.Where(s => s.Trim.OffWidth > 0 && s.Length > longest || s.Trim.OffLength > 0 && s.Width > longest))
+                refusals.Add(new Refusal(RefusalReason.Rule, stock.Id, $"an edge of sheet {stock.Id} that is to be trimmed is longer than the {Millimetres(longest)} mm the saw cuts"));
     }
 
     private void FitOne(Part part)
@@ -207,8 +211,9 @@ internal sealed class Preparation
     // The longest side of a blank as wide as a sheet that can be carried.
     private static long Carried(StoreSaw store, long other)
     {
-        if (other > store.LongestPiece) return 0;
-        var longest = store.LongestPiece ?? long.MaxValue / 4;
+        // A blank is trimmed all round at home, so that no side of it is longer than the saw cuts.
+        var longest = Math.Min(store.LongestPiece ?? long.MaxValue / 4, store.Home?.LongestCut ?? long.MaxValue / 4);
+        if (other > longest) return 0;
         if (store.HeaviestPieceGrams is { } grams)
             longest = Math.Min(longest, (long)((Int128)grams * 1_000_000_000_000_000_000 / ((Int128)store.MassPerSquareMetre * other)));
         return longest;

@@ -125,6 +125,9 @@ internal sealed partial class SheetTree
         free = n;
     }
 
+    /// <summary>Whether its pieces take more than the sheet; only after some were taken out of blanks.</summary>
+    public bool IsTooLarge => Root >= 0 && (nodes[Root].W > width || nodes[Root].H > height);
+
     /// <summary>Puts a piece where a slot says, and counts the rooms anew.</summary>
     public int Join(in Slot slot, int item, long x, long y, long area)
     {

@@ -13,10 +13,12 @@ internal static class StickPages
     public static ImmutableArray<Drawing> Of(StoryStick stick, string project, TemplateSettings settings, SheetSettings sheets)
     {
         var total = stick.Length + 2 * Beyond;
-        var page = settings.Paper.Height is { } height ? new Point2(height, settings.Paper.Width) : new Point2(Math.Max(200, total / settings.Printer.X + 2 * TilePlan.Side), TilePlan.Side + TilePlan.Top + Pitch / settings.Printer.Y);
-        var room = (page.X - 2 * TilePlan.Side) * settings.Printer.X;
+        // It lies on its side, and on a roll along it if it is too long to lie across.
+        var printer = settings.Paper.Height is null && total + 2 * TilePlan.Side <= settings.Paper.Width ? settings.Printer : settings.Printer.Turned;
+        var page = settings.Paper.Height is { } height ? new Point2(height, settings.Paper.Width) : new Point2(Math.Max(200, total / printer.X + 2 * TilePlan.Side), TilePlan.Side + TilePlan.Top + Pitch / printer.Y);
+        var room = (page.X - 2 * TilePlan.Side) * printer.X;
         var pieces = Math.Max(1, (int)Math.Ceiling((total - TilePlan.Overlap) / (room - TilePlan.Overlap) - 1e-9));
-        var onPage = Math.Max(1, (int)((page.Y - TilePlan.Top - TilePlan.Side) * settings.Printer.Y / Pitch));
+        var onPage = Math.Max(1, (int)((page.Y - TilePlan.Top - TilePlan.Side) * printer.Y / Pitch));
         var pages = ImmutableArray.CreateBuilder<Drawing>();
         for (var first = 0; first < pieces; first += onPage)
         {
@@ -28,7 +30,7 @@ internal static class StickPages
             {
                 var from = -Beyond + piece * (room - TilePlan.Overlap);
                 var window = new Box2(new(from, 0), new(Math.Min(from + room, stick.Length + Beyond), Strip));
-                var canvas = new PageCanvas(window, new(TilePlan.Side, page.Y - TilePlan.Top - ((piece - first) * Pitch + Strip) / settings.Printer.Y), settings.Printer);
+                var canvas = new PageCanvas(window, new(TilePlan.Side, page.Y - TilePlan.Top - ((piece - first) * Pitch + Strip) / printer.Y), printer);
                 Draw(canvas, stick, sheets, [.. Enumerable.Range(1, pieces - 1).Select(i => -Beyond + i * (room - TilePlan.Overlap) + TilePlan.Overlap / 2)]);
                 entities.AddRange(canvas.Entities);
             }

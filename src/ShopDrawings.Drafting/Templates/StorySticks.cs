@@ -28,7 +28,10 @@ internal sealed record StoryStick(string Name, string From, string To, double Le
             {
                 var marks = OfTemplates(panel, isLength, set).Concat(OfBores(panel, isLength, set, lengths)).ToList();
                 var (from, to, length) = isLength ? (Surface.Start, Surface.End, panel.Length) : (Surface.Near, Surface.Far, panel.Width);
-                if (marks.Count > 0) sticks.Add(new(panel.Id + (isLength ? "-length" : "-width"), panel.NameOf(from), panel.NameOf(to), length.Value, Sorted(marks)));
+                if (marks.Count == 0) continue;
+                // From one end on panels that are each other's mirror image, so that no difference of their sizes comes between them.
+                if (panel.NameOf(to) is "bottom" or "front" or "left") (from, to, marks) = (to, from, [.. marks.Select(m => (length.Value - m.At, m.What))]);
+                sticks.Add(new(panel.Id + (isLength ? "-length" : "-width"), panel.NameOf(from), panel.NameOf(to), length.Value, Sorted(marks)));
             }
 
         if (sticks.Count > 0 && Heights(assembly) is { } heights) sticks.Add(heights);

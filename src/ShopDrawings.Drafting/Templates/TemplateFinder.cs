@@ -26,6 +26,9 @@ internal sealed record TemplateSet(ImmutableArray<Template> All, ImmutableArray<
     /// </summary>
     public const double Largest = 300;
 
+    // Nearer an end than this a row is measured from that end, in mm: our choice.
+    private const double Far = 100;
+
     // Holes of the user's own belong together that are this near each other: our choice.
     private const double Near = 64;
 
@@ -89,7 +92,8 @@ internal sealed record TemplateSet(ImmutableArray<Template> All, ImmutableArray<
     }
 
     // Of the ways that bring the holes of each place together those that bring the most edges together at all of them, so that these stay on the paper;
-    // then those that need the fewest mirrored ones, and the fewest turns.
+    // then those that measure line A from one edge on panels that are each other's mirror image, so that rows left and right are level; then those that
+    // need the fewest mirrored ones, and the fewest turns.
     private static ImmutableArray<TemplatePlace> Settled(TemplatePattern pattern, List<ImmutableArray<TemplatePlace>> ways)
     {
         static HashSet<string> Keys(TemplatePlace place, TemplatePattern pattern) => [.. Template.EdgesNear(place, pattern).Select(e => e.Key)];
@@ -97,10 +101,14 @@ internal sealed record TemplateSet(ImmutableArray<Template> All, ImmutableArray<
         var near = ways.Select(w => w.Select(p => (Place: p, Edges: Keys(p, pattern))).ToList()).ToList();
         return Enumerable.Range(0, 1 << edges.Length)
             .Select(set => edges.Where((_, i) => (set >> i & 1) == 1).ToList())
-            .Select(wanted => (wanted.Count, Places: near.Select(w => w.Where(p => p.Edges.IsSupersetOf(wanted)).Select(p => p.Place).FirstOrDefault()).OfType<TemplatePlace>().ToImmutableArray()))
+            .Select(wanted => (wanted.Count, Places: near.Select(w => w.Where(p => p.Edges.IsSupersetOf(wanted)).Select(p => p.Place).OrderByDescending(p => IsLevel(p, ways[0][0])).FirstOrDefault()).OfType<TemplatePlace>().ToImmutableArray()))
             .Where(choice => choice.Places.Length == ways.Count)
             .OrderByDescending(choice => choice.Count).ThenBy(choice => choice.Places.Count(p => p.Turn.IsMirrored))
             .First().Places;
+
+        // A row far from both ends is level with the first place's where the same end is its datum.
+        static bool IsLevel(TemplatePlace place, TemplatePlace first) =>
+            place.LineA.Distance <= Far || first.LineA.Distance <= Far || Math.Abs(place.LineA.Distance - first.LineA.Distance) <= Tolerance.Length || place.Panel.NameOf(place.LineA.Edge) == first.Panel.NameOf(first.LineA.Edge);
     }
 
     // The pattern as it lies before someone who looks at the face, with the openings and marks that belong to it.

@@ -70,7 +70,7 @@ internal sealed class TemplatePages
 
     private Drawing Page(Tile tile, TilePlan plan, TemplatePattern pattern, ImmutableArray<TemplateEdge> edges, (Box2 Panel, Box2 Paper) region, bool isMirrored)
     {
-        var canvas = new PageCanvas(tile.Window, tile.Corner, settings.Printer);
+        var canvas = new PageCanvas(tile.Window, tile.Corner, plan.Printer);
         var (panel, paper) = region;
         canvas.Outline(PageCanvas.Cut, Contour.Rectangle(paper.Min.X, paper.Min.Y, paper.Max.X, paper.Max.Y));
         foreach (var edge in edges)
@@ -89,12 +89,17 @@ internal sealed class TemplatePages
         foreach (var place in pattern.Holes.GroupBy(h => PanelTurn.Key(h.At))) canvas.Cross(PageCanvas.Centre, place.First().At, place.Max(h => h.Diameter) / 2 + Arm);
         Joints(canvas, plan, paper, pattern);
 
+        var unnamed = new List<string>();
         foreach (var place in pattern.Holes.GroupBy(h => PanelTurn.Key(h.At)))
-            if (canvas.Shows(place.First().At)) canvas.Label(place.First().At, place.Min(h => h.Diameter) / 2 + Arm, sheets.Small, string.Join("; ", place.Select(h => Drill(h, sheets.Lengths))));
+        {
+            var drill = string.Join("; ", place.Select(h => Drill(h, sheets.Lengths)));
+            if (canvas.Shows(place.First().At) && !canvas.Label(place.First().At, place.Min(h => h.Diameter) / 2 + Arm, sheets.Small, drill)) unnamed.Add(drill);
+        }
+
         canvas.Label(new(0, panel.Max.Y - 4), 1, sheets.Normal, "A");
         canvas.Label(new(panel.Max.X - 4, 0), 1, sheets.Normal, "B");
         foreach (var edge in edges) TabWords(canvas, edge, panel);
-        Header(canvas, tile, plan, isMirrored);
+        Header(canvas, tile, plan, isMirrored, [.. unnamed.Distinct()]);
         var title = $"{template.Name}{(isMirrored ? ", mirrored" : "")}, page {tile.Name}";
         return new Drawing(title, "A template in true size: print at 100 %.", plan.Page, canvas.Entities);
     }
@@ -138,7 +143,7 @@ internal sealed class TemplatePages
     }
 
     // Above the window: what it is, which way up, where the next page goes.
-    private void Header(PageCanvas canvas, Tile tile, TilePlan plan, bool isMirrored)
+    private void Header(PageCanvas canvas, Tile tile, TilePlan plan, bool isMirrored, ImmutableArray<string> unnamed)
     {
         const double ArrowRoom = 16;
         var (left, right, top) = (TilePlan.Side, plan.Page.X - TilePlan.Side, plan.Page.Y - TilePlan.Side);
@@ -154,6 +159,7 @@ internal sealed class TemplatePages
         string[] words =
         [
             $"{project}. Print at 100 %, never “fit”. Looking at the face that is drilled; prick the crosses with an awl.",
+            .. unnamed.IsEmpty ? Array.Empty<string>() : [$"Crosses without words: {string.Join("; or ", unnamed)}."],
             .. joins.Length > 0 ? [$"Joins {string.Join(", ", joins)}: cut one page along the dashed line, lay it on that line of the other, cross on cross."] : Array.Empty<string>(),
         ];
         foreach (var line in words.SelectMany(w => TemplateKey.Wrapped(w, sheets.Small, right - left - ArrowRoom)))

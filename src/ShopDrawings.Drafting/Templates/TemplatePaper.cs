@@ -28,7 +28,7 @@ public sealed record TemplatePaper(string Name, double Width, double? Height)
 /// <summary>
 /// How a printer is off: what it makes of a length divided by what it should be, across and up the page. Drawn lengths are divided by it, so that they come out true.
 /// </summary>
-/// <param name="X">Across: 0.996 where the bar of 100 mm measures 99.6.</param>
+/// <param name="X">Across a page that stands upright: 0.996 where the bar of 100 mm measures 99.6.</param>
 /// <param name="Y">Up.</param>
 public readonly record struct PrinterScale(double X, double Y)
 {
@@ -37,6 +37,9 @@ public readonly record struct PrinterScale(double X, double Y)
 
     /// <summary>A printer that is true.</summary>
     public static PrinterScale True { get; } = new(1, 1);
+
+    /// <summary>The same printer for a page that lies on its side, which it prints turned by a quarter.</summary>
+    public PrinterScale Turned => new(Y, X);
 
     /// <summary>Whether both are within what a printer is off by itself.</summary>
     public bool IsSound => X is >= Least and <= Greatest && Y is >= Least and <= Greatest;

@@ -21,7 +21,8 @@ internal sealed record Tile(int Column, int Row, Box2 Window, Point2 Corner)
 /// <param name="Tiles">The pages, the lower row first.</param>
 /// <param name="TrimX">Where pages are joined across, in the drawing.</param>
 /// <param name="TrimY">Where pages are joined up.</param>
-internal sealed record TilePlan(Point2 Page, int Columns, int Rows, ImmutableArray<Tile> Tiles, ImmutableArray<double> TrimX, ImmutableArray<double> TrimY)
+/// <param name="Printer">How the printer is off on these pages.</param>
+internal sealed record TilePlan(Point2 Page, int Columns, int Rows, ImmutableArray<Tile> Tiles, ImmutableArray<double> TrimX, ImmutableArray<double> TrimY, PrinterScale Printer)
 {
     /// <summary>White at the edges of a page, which printers do not reach, and at the top the room for words; in mm.</summary>
     public const double Side = 10, Top = 38;
@@ -33,7 +34,7 @@ internal sealed record TilePlan(Point2 Page, int Columns, int Rows, ImmutableArr
     public static TilePlan Of(Box2 region, TemplatePaper paper, PrinterScale printer)
     {
         if (paper.Height is not { } height) return On(region, new(paper.Width, Math.Max(100, region.Height / printer.Y + Side + Top)), printer);
-        var (upright, lying) = (On(region, new(paper.Width, height), printer), On(region, new(height, paper.Width), printer));
+        var (upright, lying) = (On(region, new(paper.Width, height), printer), On(region, new(height, paper.Width), printer.Turned));
         return lying.Tiles.Length < upright.Tiles.Length ? lying : upright;
     }
 
@@ -47,7 +48,7 @@ internal sealed record TilePlan(Point2 Page, int Columns, int Rows, ImmutableArr
             let min = region.Min + new Point2(column * (roomX - Overlap), row * (roomY - Overlap))
             let window = new Box2(min, new(Math.Min(min.X + roomX, region.Max.X), Math.Min(min.Y + roomY, region.Max.Y)))
             select new Tile(column, row, window, new(Side, page.Y - Top - window.Height / printer.Y));
-        return new(page, columns, rows, [.. tiles], Trims(region.Min.X, roomX, columns), Trims(region.Min.Y, roomY, rows));
+        return new(page, columns, rows, [.. tiles], Trims(region.Min.X, roomX, columns), Trims(region.Min.Y, roomY, rows), printer);
     }
 
     private static int Count(double size, double room) => Math.Max(1, (int)Math.Ceiling((size - Overlap) / (room - Overlap) - 1e-9));

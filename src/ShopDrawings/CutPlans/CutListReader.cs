@@ -32,6 +32,7 @@ internal sealed class CutListReader(CutListSettings settings, List<Diagnostic> d
         if (diagnostics.Count > 0) return null;
         var byBoard = ByBoard(sizes, stockName);
         var wanted = ByBoard(parts, panelsName);
+        if (diagnostics.Count > 0) return null;
         foreach (var (board, rows) in wanted.Where(w => byBoard.All(b => b.Board != w.Board)))
             diagnostics.Add(new(parts.Cell(rows[0], "board")!.At, $"no stock is given of board “{board}”; known are {string.Join(", ", byBoard.Select(b => b.Board))}"));
         if (diagnostics.Count > 0) return null;
@@ -108,7 +109,7 @@ internal sealed class CutListReader(CutListSettings settings, List<Diagnostic> d
             sizes.Add(new StockSize(name, length, width)
             {
                 Count = table.Cell(row, "count") is null ? own ? 1 : null : Count(table, row, 0),
-                Trim = Trim.Around(trim),
+                Trim = CuttingMachineReader.TrimFor(machine, Trim.Around(trim)),
                 Price = own ? 0 : hasPrices ? coins : Math.Max(1, (long)((decimal)length * width / 1e14m)),
                 Grain = Choice(table, row, "grain", ("length", GrainDirection.AlongLength), ("width", GrainDirection.AlongWidth), ("none", GrainDirection.None)),
             });

@@ -17,6 +17,8 @@ internal static class CuttingMachineReader
         var home = cutting?.Saw is { } saw ? Saw(saw) : null;
         if (cutting?.Store is not { } store) return home ?? new PanelSaw(CuttingSetup.UsualKerf);
         if (store.Allowance is { } allowance && home is null) fail(allowance.Source, "only blanks that are cut on at home carry an allowance; add the “saw” at home, or leave “allowance” out");
+        if (home is not null && store.Allowance is { } thin && Nm(thin) < home.Kerf) fail(thin.Source, "an allowance narrower than the blade cannot be trimmed; give it at least the kerf of the saw at home");
+        if (cutting.Saw?.Cuts is not null) fail(cutting.Saw.At, "beside a “store” its cuts alone are counted; leave “cuts” of the saw at home out");
         return new StoreSaw(store.Kerf is { } kerf ? Nm(kerf) : StoreKerf, store.Cuts)
         {
             Error = store.Error is { } error ? Nm(error) : StoreError,
@@ -39,4 +41,8 @@ internal static class CuttingMachineReader
     };
 
     private static long Nm(Size size) => CuttingSetup.Nanometres(size.Value);
+
+    /// <summary>What is cut off a factory edge first: nothing where blanks carry as much to be trimmed at home.</summary>
+    public static Trim TrimFor(CuttingMachine machine, Trim trim) =>
+        machine is StoreSaw { Home: not null, BlankAllowance: var carried } && Math.Max(Math.Max(trim.Start, trim.End), Math.Max(trim.Near, trim.Far)) <= carried ? default : trim;
 }

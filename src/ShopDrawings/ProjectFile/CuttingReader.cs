@@ -39,7 +39,7 @@ internal sealed class CuttingReader(References references, LengthStyle lengths)
             if (!names.Add(title)) references.Fail(entry.At, $"two sheets of “{name.Text}” are called “{title}”; give them different names");
             var size = new StockSize(title, Nm(entry.Length), Nm(entry.Width))
             {
-                Trim = trim,
+                Trim = CuttingMachineReader.TrimFor(machine, trim),
                 Count = entry.Count ?? (entry.IsOwn ? 1 : null),
                 Price = entry.IsOwn ? 0 : hasPrices ? entry.Price?.Coins ?? 0 : Area(entry),
                 Grain = board is not { HasGrain: true } ? GrainDirection.None : entry.Grain ?? GrainDirection.AlongLength,

@@ -28,6 +28,9 @@ internal static class GuideShapes
         f.Optional("bushes", new MappedShape<ImmutableArray<(Size Bit, Size Outside)>, ImmutableArray<(Size Bit, Size Outside)>>(new ListShape<(Size Bit, Size Outside)>(Bush, 50), (bushes, _) =>
             (bushes, bushes.GroupBy(b => Math.Round(b.Bit.Value, 4)).FirstOrDefault(g => g.Count() > 1) is { } twice ? $"two bushes are for a bit of {Tape.PrintMillimetres(twice.Key, 2)} mm; leave one out" : null)),
             "Bushes by the bit that runs in them, such as {bit: 5, outside: 10}; flush with both faces of the plate. A bit without one gets a hole of its own.", [], "none"),
-        f.Optional("clearance", NotNegative("bit-clearance"), "How much wider than its bit a hole without a bush is; 0.1 mm where it is left out."),
-        f.Optional("fit", NotNegative("fence-fit"), "How much wider than the board is thick the slots for fences are; 0.2 mm where it is left out.")));
+        f.Optional("clearance", AtMost("bit-clearance", 1), "How much wider than its bit a hole without a bush is; 0.1 mm where it is left out."),
+        f.Optional("fit", AtMost("fence-fit", 2), "How much wider than the board is thick the slots for fences are; 0.2 mm where it is left out.")));
+
+    private static MappedShape<Size, Size> AtMost(string rule, int most) => new(NotNegative(rule),
+        (size, _) => (size, size.Value <= most ? null : $"more than {most} mm leads no bit and holds no fence; write at most {most} mm"));
 }

@@ -75,6 +75,12 @@ internal sealed class ProjectResolver
     {
         var (board, profiles) = (references.Board(entry.Board), new MachineReader(references).Read([entry.Machine]));
         if (board is null || profiles.IsEmpty) return null;
+        if (profiles[0].Machine.Kind == MachineKind.Drawing)
+        {
+            Fail(entry.Machine.At, $"“{entry.Machine.Text}” only draws: nothing would be made good for a kerf or a cutter; name a laser or a router");
+            return null;
+        }
+
         // Parts bear words of their own.
         var machine = profiles[0].Machine with { NameHeight = null };
         return (new GuideSettings(entry.Choice, board, machine, [.. entry.Bushes.Select(b => new GuideBush(b.Bit.Value, b.Outside.Value))], entry.Clearance?.Value ?? GuideSettings.UsualClearance, entry.Fit?.Value ?? GuideSettings.UsualFit), profiles[0]);

@@ -100,6 +100,7 @@ public class CutCommandTests
     [InlineData("panel,length,width,count\na,10,20,2.5\n", "length,width\n100,100\n", "panels.csv(2,9): error: “2.5” stands where a whole number from 1 to 100000 is expected")]
     [InlineData("panel,length,width,grain\na,10,20,up\n", "length,width\n100,100\n", "panels.csv(2,9): error: “up” stands where any, along or across is expected")]
     [InlineData("panel,length,width\na,10,20\na,10,20\n", "length,width\n100,100\n", "panels.csv(3,1): error: “a” stands in line 2 already; raise its count, or choose another name")]
+    [InlineData("panel,length,width,board\na,10,20\n", "length,width,board\n100,100,oak\n", "panels.csv(2,1): error: this row has no board")]
     [InlineData("panel,length,width,board\na,10,20,oak\n", "length,width\n100,100\n", "stock.csv(1,1): error: the other table says the “board” of each row, and this one does not; add the column, or leave it out of both")]
     [InlineData("panel,length,width,board\na,10,20,oak\n", "length,width,board\n100,100,ash\n", "panels.csv(2,9): error: no stock is given of board “oak”; known are ash")]
     [InlineData("panel,length,width,board\na,10,20,../x\n", "length,width,board\n100,100,../x\n", "panels.csv(2,9): error: “../x” names files; a board's name has letters A–Z, digits, dashes and underscores, like white-18")]

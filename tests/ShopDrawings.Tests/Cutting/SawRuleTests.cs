@@ -72,6 +72,40 @@ public class SawRuleTests
     }
 
     [Fact]
+    public void Row_that_falls_apart_into_blanks_still_fits_its_sheet()
+    {
+        // Found at random: a stack of a row and a strip lost the strip, and its row became blanks, each with its own allowance.
+        var parts = new (int Length, int Width, int Count, Grain Grain)[] { (619, 401, 1, Grain.Any), (524, 297, 2, Grain.Along), (424, 477, 3, Grain.Any), (514, 495, 3, Grain.Along), (873, 98, 1, Grain.Any), (487, 85, 3, Grain.Any), (634, 355, 3, Grain.Any) };
+        var saw = new StoreSaw(4 * Mm, 5) { Error = 2 * Mm, LongestPiece = 1500 * Mm, HeaviestPieceGrams = 20_000, MassPerSquareMetre = 11_700, Home = new PanelSaw(3_200_000), BlankAllowance = 5 * Mm };
+        var problem = new CuttingProblem([.. parts.Select((p, k) => new Part($"p{k}", p.Length * Mm, p.Width * Mm) { Quantity = p.Count, Grain = p.Grain })], [new StockSize("board", 2440 * Mm, 1220 * Mm) { Price = 6500 }], saw);
+
+        CuttingTests.Sound(problem, CuttingTests.Quick with { Effort = 100_000 });
+    }
+
+    [Fact]
+    public void Blanks_are_no_longer_than_the_saw_at_home_cuts()
+    {
+        var saw = new StoreSaw(4 * Mm, 5) { Error = Mm, Home = new PanelSaw(3_200_000) { LongestCut = 1250 * Mm }, BlankAllowance = 5 * Mm };
+        Each(saw, plan =>
+        {
+            Assert.All(plan.Sheets.SelectMany(s => s.Tree!.All()).Where(p => p.AtHome), p => Assert.InRange(Math.Max(p.AlongX, p.AlongY), 1, 1250 * Mm));
+            Assert.NotEmpty(CutSequence.Of(plan).Where(c => c.AtHome));
+        });
+    }
+
+    [Theory]
+    [InlineData(1300, 0, false)]
+    [InlineData(1300, 8, true)]
+    [InlineData(2440, 8, false)]
+    public void Sheet_with_an_edge_too_long_to_trim_is_refused(int longest, int trim, bool isRefused)
+    {
+        var outcome = Cutter.Solve(new CuttingProblem([new Part("a", 600 * Mm, 400 * Mm)], [new StockSize("board", 2440 * Mm, 1220 * Mm) { Trim = Trim.Around(trim * Mm) }], new PanelSaw(3_200_000) { LongestCut = longest * Mm }));
+
+        Assert.Equal(isRefused, outcome.Refusals.Any(r => r.Message == "an edge of sheet board that is to be trimmed is longer than the 1300 mm the saw cuts"));
+        Assert.Equal(isRefused, outcome.Plan is null);
+    }
+
+    [Fact]
     public void Router_keeps_its_gap_and_margin() => Each(new Router(8 * Mm) { ClampMargin = 20 * Mm }, plan => Assert.Empty(CutSequence.Of(plan)), Trim.Around(5 * Mm));
 
     [Fact]
