@@ -52,7 +52,8 @@ internal sealed class GuideText(Guide guide, ImmutableArray<TemplatePlace> place
     {
         foreach (var equal in guide.Holes.GroupBy(h => (h.Bush, Text: string.Join("; ", h.Drilled.Select((d, i) => Bit(d, i == 0))))))
             yield return $"{Numbers(equal.Select(h => h.Number))}: {equal.Key.Text}{(equal.Key.Bush is { } bush ? $" (bush ⌀{lengths.PrintFine(bush.Outside)})" : "")}";
-        yield return $"The stop counts from the plate's upper face: depth and {lengths.PrintFine(guide.Plate.Thickness.Value)} of plate.";
+        if (guide.Holes.SelectMany(h => h.Drilled).Any(d => d.Depth is not null))
+            yield return $"The stop counts from the plate's upper face: depth and {lengths.PrintFine(guide.Plate.Thickness.Value)} of plate.";
     }
 
     private string Bit(TemplateHole hole, bool isLed) => (isLed, hole) switch
@@ -71,7 +72,7 @@ internal sealed class GuideText(Guide guide, ImmutableArray<TemplatePlace> place
             var panel = place.Panel;
             string From((Surface Edge, double Distance) line) => $"{lengths.PrintPlace(line.Distance)} from the {panel.NameOf(line.Edge)}";
             var fences = string.Join(" and ", guide.FencedEdges(place).Select(panel.NameOf));
-            yield return FormattableString.Invariant($"{i}. {panel.Id}, {panel.NameOf(place.Face)} face{(guide.Template.HasMirror ? place.Turn.IsMirrored ? ", turned over" : ", as it is" : "")}, up to the {panel.NameOf(place.ArrowTo)}{(fences.Length > 0 ? $", {(fences.Contains(" and ", StringComparison.Ordinal) ? "fences" : "fence")} at the {fences}" : "")}; A {From(place.LineA)}, B {From(place.LineB)}{(place.Origin == panel.Id ? "" : $" ({place.Origin})")}");
+            yield return FormattableString.Invariant($"{i}. {panel.Id}, {panel.NameOf(place.Face)} face{(guide.Template.HasMirror ? place.Turn.IsMirrored ? ", turned over" : ", as it is" : "")}, arrow towards the {panel.NameOf(place.ArrowTo)} edge{(fences.Length > 0 ? $", {(fences.Contains(" and ", StringComparison.Ordinal) ? "fences" : "fence")} at the {fences}" : "")}; A {From(place.LineA)}, B {From(place.LineB)}{(place.Origin == panel.Id ? "" : $" ({place.Origin})")}");
         }
 
         if (places.Length > MostPlaces) yield return $"and {places.Length - MostPlaces} more in lists/guide-places.csv";

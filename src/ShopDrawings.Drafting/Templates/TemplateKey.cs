@@ -61,7 +61,7 @@ internal static class TemplateKey
         if (settings.Printer != PrinterScale.True) yield return FormattableString.Invariant($"Drawn for a printer that makes {settings.Printer.X} of a length across and {settings.Printer.Y} up; after printing the bars must be right.");
         yield return template.Edges.IsEmpty
             ? "Draw lines A and B on the panel by the distances below, and lay the template's lines on them."
-            : "Fold the tabs along the thick lines and lay them over the panel's edges. Where that leaves a direction open, draw line A or B on the panel and lay the template's on it.";
+            : "Fold the tabs along the thick lines (where two meet, cut the short thin line first) and lay them over the panel's edges. Where that leaves a direction open, draw line A or B on the panel and lay the template's on it.";
         yield return "Edges are finished ones, with their bands. Tape the paper down, prick every cross with an awl, and do not punch: a punch chips melamine. Take the paper away, check one distance with the tape, then drill with a depth stop.";
         if (template.HasMirror) yield return "Two versions are printed, one the mirror image of the other; each place says which it needs.";
         yield return "Paper grows and shrinks with the air by some 0.25 %. Patterns over 300 mm are therefore not printed but on the story sticks.";

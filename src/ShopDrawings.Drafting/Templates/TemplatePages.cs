@@ -79,6 +79,14 @@ internal sealed class TemplatePages
             canvas.Line(PageCanvas.Edge, from, to);
         }
 
+        // Where two tabs meet, one is cut free of the other, or neither folds.
+        foreach (var beside in edges.Where(e => Math.Abs(e.Towards.X) > 0.5))
+            foreach (var level in edges.Where(e => Math.Abs(e.Towards.Y) > 0.5))
+            {
+                var corner = beside.Towards * beside.Distance + level.Towards * level.Distance;
+                canvas.Line(PageCanvas.Cut, corner, corner + beside.Towards * Tab);
+            }
+
         canvas.Line(PageCanvas.Reference, new(0, panel.Min.Y), new(0, panel.Max.Y));
         canvas.Line(PageCanvas.Reference, new(panel.Min.X, 0), new(panel.Max.X, 0));
         foreach (var opening in pattern.Openings) canvas.Outline(PageCanvas.Opening, opening);
