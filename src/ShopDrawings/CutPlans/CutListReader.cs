@@ -28,7 +28,7 @@ internal sealed class CutListReader(CutListSettings settings, List<Diagnostic> d
         if (parts.Rows.IsEmpty) diagnostics.Add(new(parts.At, "no panel stands below the headings"));
         if (sizes.Rows.IsEmpty) diagnostics.Add(new(sizes.At, "no stock sheet stands below the headings"));
         var rules = settings.Rules.Length > 0 ? Rules() : null;
-        var machine = rules is null ? Machine() : CuttingMachineReader.Read(rules, (at, message) => diagnostics.Add(new(at, message)));
+        var machine = rules is null ? Machine() : CuttingMachineReader.Read(rules, Fail);
         if (diagnostics.Count > 0) return null;
         var byBoard = ByBoard(sizes, stockName);
         var wanted = ByBoard(parts, panelsName);
@@ -38,8 +38,7 @@ internal sealed class CutListReader(CutListSettings settings, List<Diagnostic> d
         if (diagnostics.Count > 0) return null;
         var boards = wanted.Select(w => (Stock(w.Board, byBoard.First(b => b.Board == w.Board).Rows, sizes, machine), Parts(w.Rows, parts))).ToList();
         var lengths = unit == Measure.Inch || unit == Measure.Foot ? LengthStyle.Inches : LengthStyle.Millimetres;
-        if (rules?.Store?.Price is { Coins: > 0 } paid && boards.Any(b => !b.Item1.HasPrices && b.Item1.Sizes.Any(z => z.Price > 0)))
-            diagnostics.Add(new(paid.At, "a cut has a price here, and sheets have none; give both a price, or neither"));
+        CuttingMachineReader.ComparePrices(rules, boards.Select(b => b.Item1), Fail);
         var least = rules?.LeastOffcut is { } kept ? CuttingSetup.Nanometres(kept.Value) : CuttingSetup.UsualLeastOffcut;
         var setup = new CuttingSetup([], machine, least, rules?.Currency ?? settings.Currency, rules?.Effort ?? settings.Effort);
         return new CutList([.. boards.Select(b => (b.Item1, b.Item2.Parts, b.Item2.Names))], setup, settings, lengths);
@@ -186,6 +185,8 @@ internal sealed class CutListReader(CutListSettings settings, List<Diagnostic> d
         diagnostics.Add(new(cell.At, $"“{cell.Text}” stands where {string.Join(", ", words[..^1])} or {words[^1]} is expected"));
         return choices[0].Value;
     }
+
+    private void Fail(SourceSpan at, string message) => diagnostics.Add(new(at, message));
 
     private void Fail(ImmutableArray<CsvCell> row, string message) => diagnostics.Add(new(row[0].At, message));
 

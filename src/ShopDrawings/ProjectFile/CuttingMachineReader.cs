@@ -42,6 +42,13 @@ internal static class CuttingMachineReader
 
     private static long Nm(Size size) => CuttingSetup.Nanometres(size.Value);
 
+    /// <summary>Notes a store's cuts that cost something where sheets do not.</summary>
+    public static void ComparePrices(CuttingEntry? cutting, IEnumerable<BoardStock> boards, Action<SourceSpan, string> fail)
+    {
+        if (cutting?.Store?.Price is { Coins: > 0 } price && boards.Any(b => !b.HasPrices && b.Sizes.Any(z => z.Price > 0)))
+            fail(price.At, "a cut has a price here, and sheets have none; give both a price, or neither");
+    }
+
     /// <summary>What is cut off a factory edge first: nothing where blanks carry as much to be trimmed at home.</summary>
     public static Trim TrimFor(CuttingMachine machine, Trim trim) =>
         machine is StoreSaw { Home: not null, BlankAllowance: var carried } && Math.Max(Math.Max(trim.Start, trim.End), Math.Max(trim.Near, trim.Far)) <= carried ? default : trim;

@@ -15,8 +15,7 @@ internal sealed class CuttingReader(References references, LengthStyle lengths)
         if (stock.IsEmpty) return CuttingSetup.None;
         var machine = CuttingMachineReader.Read(cutting, references.Fail);
         var boards = stock.Select(s => Board(s.Name, s.Value, machine)).ToImmutableArray();
-        if (cutting?.Store?.Price is { Coins: > 0 } price && boards.Any(b => !b.HasPrices && b.Sizes.Any(z => z.Price > 0)))
-            references.Fail(price.At, "a cut has a price here, and sheets have none; give both a price, or neither");
+        CuttingMachineReader.ComparePrices(cutting, boards, references.Fail);
         return new CuttingSetup(boards, machine, cutting?.LeastOffcut is { } least ? Nm(least) : CuttingSetup.UsualLeastOffcut, cutting?.Currency ?? "", cutting?.Effort ?? 1);
     }
 
