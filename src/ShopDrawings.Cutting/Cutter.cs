@@ -5,8 +5,8 @@ namespace ShopDrawings.Cutting;
 /// <summary>How much work goes into a plan.</summary>
 public sealed record CuttingOptions
 {
-    /// <summary>Work until the search ends without proof, in the solver's own units; some 80 million are done in a second on one core of a machine of 2025.</summary>
-    public long Effort { get; init; } = 150_000_000;
+    /// <summary>Work until the search ends without proof, in the solver's own units; some 100 million are done in a second on one core of a machine of 2025.</summary>
+    public long Effort { get; init; } = 400_000_000;
 
     /// <summary>Threads that share the work; the plan is the same with any number.</summary>
     public int Threads { get; init; } = 2;

@@ -1,83 +1,199 @@
+using System.Numerics;
+
 namespace ShopDrawings.Cutting;
 
 /// <summary>
-/// The most valuable patterns that hold no kind more often than there are pieces, among those worth more than a given value. What a rectangle may hold at
-/// most by <see cref="RasterPricing"/>, and what the sheet around it may, leave few contents of few rectangles to be told apart; of too many contents of one
-/// rectangle only the best are, and for the others a value without contents stands, so that a bound stays a bound.
+/// The most valuable patterns that hold no kind more often than there are pieces. What rectangles hold is told apart only by those kinds that came out too often
+/// before, and of two contents one that is worth no more and holds no less of them is dropped (decremental state space relaxation: G. Righini, M. Salani, New
+/// dynamic programming algorithms for the resource constrained elementary shortest path problem, Networks 51 (2008) 155–170, from memory). What a rectangle may
+/// hold at most, by <see cref="RasterPricing"/> at first and by what came out with less told apart later, and what the sheet around it may, leave few rectangles.
 /// </summary>
-internal sealed class BoundedPricing(RasterPricing relaxed, int[] demand)
+internal sealed class BoundedPricing
 {
     private const int Unreached = int.MinValue / 2;
 
-    /// <summary>What a rectangle holds: its value, the number of pieces of each kind in fields of bits, and whether those are all it holds.</summary>
-    private readonly record struct Label(int Value, UInt128 Counts, bool IsWhole);
+    // Contents a rectangle may have before they are sifted.
+    private const int AtOnce = 1 << 13;
 
-    private readonly int[] outside = new int[relaxed.Rows * relaxed.Width];
-    private readonly Label[]?[] labels = new Label[relaxed.Rows * relaxed.Width][];
-    private readonly List<Label> found = [];
-    private readonly (int Shift, int Mask)[] field = new (int, int)[demand.Length];
-    private UInt128 slack, guards;
+    // The first step below what the sheet is worth at most, as a share of it.
+    private const int FirstStep = 1_000;
 
-    // What is worth no more need not be told apart, and whether something was not for being too much.
-    private int floor, most;
-    private bool dropped;
+    // A pass that takes no more work lets the next step be twice as large.
+    private const long CheapPass = 100_000;
 
-    private static readonly Comparison<Label> Order = (x, y) => x.Value != y.Value ? y.Value.CompareTo(x.Value) : x.Counts != y.Counts ? x.Counts.CompareTo(y.Counts) : y.IsWhole.CompareTo(x.IsWhole);
+    // Contents of a rectangle that are kept where all are too many.
+    private const int FewContents = 4;
+
+    private readonly RasterPricing relaxed;
+    private readonly int[] demand;
+    private readonly int stock, width;
+    private readonly int[] outside, bound, around;
+    private readonly (int Start, int Count)[] at;
+    private readonly bool[] critical;
+    private Content[] contents = new Content[1 << 14];
+    private Content[] found = new Content[AtOnce];
+    private PieceFields? fields;
+    private int total, met, floor, keep = int.MaxValue;
+
+    // Whether all kinds are told apart, so that nothing is dropped.
+    private bool all;
+
+    private readonly struct Order : IComparer<Content>
+    {
+        public int Compare(Content x, Content y) => x.Value != y.Value ? (x.Value > y.Value ? -1 : 1) : x.Counts.CompareTo(y.Counts);
+    }
+
+    /// <summary>What a rectangle holds: its value, and the number of pieces of each kind that is told apart.</summary>
+    internal readonly record struct Content(int Value, UInt128 Counts);
+
+    /// <summary>For sheets of a size, priced by <paramref name="relaxed"/>, and so many pieces of each kind.</summary>
+    public BoundedPricing(RasterPricing relaxed, int[] demand, int stock)
+    {
+        (this.relaxed, this.demand, this.stock, width) = (relaxed, demand, stock, relaxed.Width);
+        (outside, bound, at) = (new int[relaxed.Rows * width], new int[relaxed.Rows * width], new (int, int)[relaxed.Rows * width]);
+        (critical, around) = (new bool[demand.Length], new int[width]);
+    }
+
+    /// <summary>No pattern is worth more.</summary>
+    public int Top { get; private set; }
 
     /// <summary>Whether the last run was given up.</summary>
     public bool IsTooMuch { get; private set; }
+
+    /// <summary>The kinds told apart in the last run.</summary>
+    public PieceFields? Division => fields;
 
     /// <summary>Steps since the beginning.</summary>
     public long Work { get; private set; }
 
     /// <summary>
-    /// A value that no pattern exceeds, after <see cref="RasterPricing.Run"/> for the same values, and patterns worth more than <paramref name="least"/>, not negative, the
-    /// best first. Where nothing is worth more it is that value; where the work is too much it is what it was.
+    /// Brings <see cref="Top"/> down to what the best pattern is worth, or to <paramref name="known"/>, what a pattern known is worth. Gives patterns met, the best
+    /// first; those that held too much have no cuts. Values are so small that no pattern is worth <see cref="RasterPricing.Limit"/>.
     /// </summary>
-    public (int Value, List<int[]> Patterns) Run(ReadOnlySpan<int> values, int least, long mostWork, int mostLabels, int mostPatterns)
+    public List<Pattern> Best(int[] values, int known, long mostWork, int mostPatterns)
     {
-        (most, IsTooMuch) = (mostLabels, false);
-        var top = relaxed.Value(relaxed.Rows - 1, relaxed.Width - 1);
-        if (top <= least) return (top, []);
-        Fields(values);
-        var until = Work + mostWork;
-        Array.Clear(labels);
-        Surround(least);
-        Work += outside.Length / 4;
+        var (patterns, until) = (new List<Pattern>(), Work + mostWork);
+        (all, IsTooMuch) = (false, false);
+        Array.Clear(critical);
+        Work += relaxed.Work / 4;
+        Top = relaxed.Run(values);
         for (var i = 0; i < relaxed.Rows; i++)
-            for (var j = 0; j < relaxed.Width; j++)
+            for (var j = 0; j < width; j++) bound[i * width + j] = relaxed.Value(i, j);
+        var step = Top / FirstStep + 1L;
+        while (Top > known)
+        {
+            var least = (int)Math.Max(known, Math.Max(0, Top - step));
+            var before = Work;
+            IsTooMuch = !Pass(values, least, until);
+            if (IsTooMuch)
             {
-                if (relaxed.Value(i, j) + outside[i * relaxed.Width + j] <= least) continue;
-                Fill(i, j, least - outside[i * relaxed.Width + j], values);
-                IsTooMuch = Work > until;
-                if (IsTooMuch) return (top, []);
+                Few(values, known, step, mostWork, mostPatterns, patterns);
+                break;
             }
-        if (labels[^1] is not { Length: > 0 } best) return (least, []);
-        return (best[0].Value, [.. best.Where(l => l.IsWhole).Take(mostPatterns).Select(l => field.Select(f => (int)((l.Counts >> f.Shift) & (UInt128)f.Mask)).ToArray())]);
+            var (start, count) = at[^1];
+            if (count == 0)
+            {
+                Top = least;
+                // The work grows much faster than the step.
+                if (Work - before < CheapPass) step *= 2;
+                continue;
+            }
+            Top = contents[start].Value;
+            var pattern = Trace(contents[start], values);
+            if (IsHeld(pattern))
+            {
+                patterns.Add(pattern);
+                for (var n = start + 1; n < start + count && patterns.Count < mostPatterns; n++) patterns.Add(Held(Trace(contents[n], values)));
+                break;
+            }
+            for (var k = 0; k < demand.Length; k++) critical[k] |= pattern.Counts[k] > demand[k];
+            pattern = Held(pattern);
+            patterns.Add(pattern);
+            known = Math.Max(known, Worth(pattern, values));
+        }
+        return [.. patterns.OrderByDescending(p => Worth(p, values))];
     }
 
-    // A field for every kind of value as long as there is room: one bit more than its number needs, which says when it is exceeded.
-    private void Fields(ReadOnlySpan<int> values)
+    // Where all contents are too many, the best few of every rectangle lead to good patterns.
+    private void Few(int[] values, int known, long step, long mostWork, int mostPatterns, List<Pattern> patterns)
     {
-        (slack, guards) = (0, 0);
-        var shift = 0;
-        for (var k = 0; k < demand.Length; k++)
+        (all, keep) = (true, FewContents);
+        var until = Work + mostWork;
+        for (var least = (int)Math.Max(known, Math.Max(0, Top - step)); Pass(values, least, until); least = (int)Math.Max(known, Math.Max(0, Top - step)))
         {
-            field[k] = (0, 0);
-            if (values[k] == 0) continue;
-            var bits = 32 - int.LeadingZeroCount(demand[k]);
-            if (shift + bits + 1 > 128) continue;
-            field[k] = (shift, (1 << bits) - 1);
-            slack |= (UInt128)((1 << bits) - 1 - demand[k]) << shift;
-            guards |= UInt128.One << (shift + bits);
-            shift += bits + 1;
+            for (var n = at[^1].Start; n < at[^1].Start + at[^1].Count && patterns.Count < mostPatterns; n++) patterns.Add(Held(Trace(contents[n], values)));
+            if (at[^1].Count > 0 || least <= known) break;
+            step *= 2;
         }
+        (all, keep) = (false, int.MaxValue);
+    }
+
+    /// <summary>Everything a sheet may hold that is worth more than <paramref name="least"/>, the best first, after <see cref="Best"/> for the same values; null where that is too much.</summary>
+    public Content[]? All(int[] values, int least, long mostWork)
+    {
+        all = true;
+        IsTooMuch = !Pass(values, least, Work + mostWork);
+        return IsTooMuch ? null : contents[at[^1].Start..(at[^1].Start + at[^1].Count)];
+    }
+
+    /// <summary>How a sheet is cut into what <see cref="All"/> gave.</summary>
+    public Pattern Trace(Content content, int[] values)
+    {
+        var (nodes, counts) = (new List<(int Kind, int A, int B)>(), new int[demand.Length]);
+        var root = Trace(relaxed.Rows - 1, width - 1, content, nodes, counts, values);
+        return new Pattern(stock, counts, [.. nodes], root);
+    }
+
+    private bool IsHeld(Pattern pattern)
+    {
+        for (var k = 0; k < demand.Length; k++)
+            if (pattern.Counts[k] > demand[k]) return false;
+        return true;
+    }
+
+    // The pattern without what is too often there: a pattern as well.
+    private Pattern Held(Pattern pattern) => IsHeld(pattern) ? pattern : new Pattern(stock, [.. pattern.Counts.Select((c, k) => Math.Min(c, demand[k]))], [], -1);
+
+    private static int Worth(Pattern pattern, int[] values)
+    {
+        var worth = 0;
+        for (var k = 0; k < values.Length; k++) worth += values[k] * pattern.Counts[k];
+        return worth;
+    }
+
+    // Fills all rectangles that may be part of a sheet worth more than so much; false where that is too much.
+    private bool Pass(int[] values, int least, long until)
+    {
+        if (!Divide(values)) return false;
+        Surround(least);
+        Work += outside.Length / 4;
+        total = 0;
+        Array.Clear(at);
+        for (var i = 0; i < relaxed.Rows; i++)
+            for (var j = 0; j < width; j++)
+            {
+                var r = i * width + j;
+                if (bound[r] + outside[r] <= least) continue;
+                floor = least - outside[r];
+                Fill(i, j, values);
+                if (Work > until) return false;
+                if (!all && keep == int.MaxValue) bound[r] = Math.Min(bound[r], at[r].Count > 0 ? contents[at[r].Start].Value : floor);
+            }
+        return true;
+    }
+
+    // Whether the kinds to be told apart have bits enough.
+    private bool Divide(int[] values)
+    {
+        var apart = new bool[demand.Length];
+        for (var k = 0; k < demand.Length; k++) apart[k] = values[k] != 0 && (all || critical[k]);
+        fields = PieceFields.For(demand, apart)!;
+        return fields is not null;
     }
 
     // What the sheet around a rectangle may hold at most, where rectangle and surroundings together are worth enough.
     private void Surround(int least)
     {
-        var width = relaxed.Width;
         Array.Fill(outside, Unreached);
         outside[^1] = 0;
         for (var i = relaxed.Rows - 1; i >= 0; i--)
@@ -86,96 +202,124 @@ internal sealed class BoundedPricing(RasterPricing relaxed, int[] demand)
             for (var j = width - 1; j > 0; j--)
             {
                 var o = outside[row + j];
-                if (relaxed.Value(i, j) + o <= least) continue;
+                if (bound[row + j] + o <= least) continue;
                 Reach(row + j - 1, o);
                 foreach (var (a, b) in relaxed.Along[j])
                 {
-                    var (va, vb) = (relaxed.Value(i, a), relaxed.Value(i, b));
+                    var (va, vb) = (bound[row + a], bound[row + b]);
                     if (va + vb + o <= least) continue;
                     Reach(row + a, o + vb);
                     Reach(row + b, o + va);
                 }
-                Work += relaxed.Along[j].Length;
+                Work += relaxed.Along[j].Length / 4;
             }
-            for (var j = width - 1; j > 0 && i > 0; j--)
+            if (i == 0) break;
+            var any = false;
+            for (var j = 0; j < width; j++)
             {
-                var o = outside[row + j];
-                if (relaxed.Value(i, j) + o <= least) continue;
-                Reach(row - width + j, o);
-                foreach (var (a, b) in relaxed.Across[i])
-                {
-                    var (va, vb) = (relaxed.Value(a, j), relaxed.Value(b, j));
-                    if (va + vb + o <= least) continue;
-                    Reach(a * width + j, o + vb);
-                    Reach(b * width + j, o + va);
-                }
-                Work += relaxed.Across[i].Length;
+                around[j] = bound[row + j] + outside[row + j] > least ? outside[row + j] : Unreached;
+                if (around[j] == Unreached) continue;
+                any = true;
+                Reach(row - width + j, around[j]);
             }
+            if (!any) continue;
+            foreach (var (a, b) in relaxed.Across[i]) Surround(a, b, least);
+            Work += relaxed.Across[i].Length * (long)width / 32;
         }
     }
 
-    private void Reach(int at, int value) => outside[at] = Math.Max(outside[at], value);
-
-    // The contents of a rectangle worth more than so much.
-    private void Fill(int i, int j, int least, ReadOnlySpan<int> values)
+    // Two rows whose rectangles together make those of a third, several at a time.
+    private void Surround(int a, int b, int least)
     {
-        found.Clear();
-        (floor, dropped) = (least, false);
-        foreach (var kind in relaxed.KindsAt(i, j))
-            if (values[kind] > floor) found.Add(field[kind].Mask == 0 ? new Label(values[kind], 0, false) : new Label(values[kind], UInt128.One << field[kind].Shift, true));
-        if (i > 0) Take(labels[(i - 1) * relaxed.Width + j]);
-        if (j > 0) Take(labels[i * relaxed.Width + j - 1]);
-        foreach (var (a, b) in relaxed.Across[i]) Join(labels[a * relaxed.Width + j], labels[b * relaxed.Width + j]);
-        foreach (var (a, b) in relaxed.Along[j]) Join(labels[i * relaxed.Width + a], labels[i * relaxed.Width + b]);
-        Work += relaxed.Across[i].Length + relaxed.Along[j].Length;
-        if (found.Count == 0 && !dropped) return;
-        Sift();
-        // What was dropped is worth no more than this and may hold anything.
-        if (dropped) found.Add(new Label(floor, 0, false));
-        labels[i * relaxed.Width + j] = [.. found];
+        ReadOnlySpan<int> whole = around, boundA = bound.AsSpan(a * width, width), boundB = bound.AsSpan(b * width, width);
+        Span<int> outsideA = outside.AsSpan(a * width, width), outsideB = outside.AsSpan(b * width, width);
+        var (j, limit, none) = (0, new Vector<int>(least), new Vector<int>(Unreached));
+        for (; j <= width - Vector<int>.Count; j += Vector<int>.Count)
+        {
+            var (o, va, vb) = (new Vector<int>(whole[j..]), new Vector<int>(boundA[j..]), new Vector<int>(boundB[j..]));
+            var enough = Vector.GreaterThan(va + vb + o, limit);
+            if (enough == Vector<int>.Zero) continue;
+            Vector.Max(new Vector<int>(outsideA[j..]), Vector.ConditionalSelect(enough, o + vb, none)).CopyTo(outsideA[j..]);
+            Vector.Max(new Vector<int>(outsideB[j..]), Vector.ConditionalSelect(enough, o + va, none)).CopyTo(outsideB[j..]);
+        }
+        for (; j < width; j++)
+        {
+            if (boundA[j] + boundB[j] + whole[j] <= least) continue;
+            outsideA[j] = Math.Max(outsideA[j], whole[j] + boundB[j]);
+            outsideB[j] = Math.Max(outsideB[j], whole[j] + boundA[j]);
+        }
     }
 
-    // Sorts what was found, without what is there twice and what is too much.
+    private void Reach(int rectangle, int value) => outside[rectangle] = Math.Max(outside[rectangle], value);
+
+    // What a rectangle may hold that is worth more than the floor.
+    private void Fill(int i, int j, int[] values)
+    {
+        met = 0;
+        foreach (var lying in relaxed.LyingAt(i, j))
+            if (values[lying.Kind] > Math.Max(0, floor) && demand[lying.Kind] > 0) Add(One(lying.Kind, values));
+        if (i > 0) Take((i - 1) * width + j);
+        if (j > 0) Take(i * width + j - 1);
+        foreach (var (a, b) in relaxed.Across[i]) Join(a * width + j, b * width + j);
+        foreach (var (a, b) in relaxed.Along[j]) Join(i * width + a, i * width + b);
+        Work += (relaxed.Across[i].Length + relaxed.Along[j].Length) / 2;
+        if (met == 0) return;
+        Sift();
+        if (total + met > contents.Length) Array.Resize(ref contents, Math.Max(2 * contents.Length, total + met));
+        Array.Copy(found, 0, contents, total, met);
+        at[i * width + j] = (total, met);
+        total += met;
+    }
+
+    private Content One(int kind, int[] values) => new(values[kind], fields!.One(kind));
+
+    // Sorts what was found and drops what another one makes needless.
     private void Sift()
     {
-        Work += 8 * found.Count;
-        found.Sort(Order);
+        Work += 4 * met;
+        found.AsSpan(0, met).Sort(default(Order));
         var kept = 0;
-        for (var k = 0; k < found.Count; k++)
+        for (var k = 0; k < met; k++)
         {
-            var label = found[k];
-            if (label.Value <= floor) break;
-            if (kept > 0 && found[kept - 1].Counts == label.Counts && found[kept - 1].Value == label.Value) continue;
-            if (kept == most || (label.Counts == 0 && !label.IsWhole))
+            var content = found[k];
+            var needless = kept > 0 && found[kept - 1] == content;
+            if (!needless && !all)
             {
-                (floor, dropped) = (label.Value, true);
-                break;
+                for (var d = 0; d < kept && !needless; d++) needless = fields!.Holds(content.Counts, found[d].Counts);
+                Work += kept / 4;
             }
-            found[kept++] = label;
+            if (!needless) found[kept++] = content;
+            if (kept == keep) break;
         }
-        found.RemoveRange(kept, found.Count - kept);
+        met = kept;
     }
 
-    private void Add(in Label label)
+    private void Add(in Content content)
     {
-        found.Add(label);
-        if (found.Count >= 8 * most) Sift();
-    }
-
-    private void Take(Label[]? from)
-    {
-        if (from is null) return;
-        foreach (var label in from)
+        if (met == found.Length)
         {
-            if (label.Value <= floor) break;
-            Add(label);
+            Sift();
+            if (met > found.Length / 2) Array.Resize(ref found, 2 * found.Length);
+        }
+        found[met++] = content;
+    }
+
+    private void Take(int rectangle)
+    {
+        foreach (var content in Of(rectangle))
+        {
+            if (content.Value <= floor) break;
+            Add(content);
         }
     }
 
-    private void Join(Label[]? left, Label[]? right)
+    private ReadOnlySpan<Content> Of(int rectangle) => contents.AsSpan(at[rectangle].Start, at[rectangle].Count);
+
+    private void Join(int p, int q)
     {
-        if (left is null || right is null) return;
-        foreach (var a in left)
+        if (at[p].Count == 0 || at[q].Count == 0) return;
+        var right = Of(q);
+        foreach (var a in Of(p))
         {
             if (a.Value + right[0].Value <= floor) break;
             foreach (var b in right)
@@ -183,8 +327,53 @@ internal sealed class BoundedPricing(RasterPricing relaxed, int[] demand)
                 if (a.Value + b.Value <= floor) break;
                 Work++;
                 var counts = a.Counts + b.Counts;
-                if (((counts + slack) & guards) == 0) Add(new Label(a.Value + b.Value, counts, a.IsWhole && b.IsWhole));
+                if (fields!.Allow(counts)) Add(new Content(a.Value + b.Value, counts));
             }
         }
+    }
+
+    // Finds again what made a content.
+    private int Trace(int i, int j, Content content, List<(int Kind, int A, int B)> nodes, int[] counts, int[] values)
+    {
+        while (true)
+            if (i > 0 && Of((i - 1) * width + j).Contains(content)) i--;
+            else if (j > 0 && Of(i * width + j - 1).Contains(content)) j--;
+            else break;
+        foreach (var lying in relaxed.LyingAt(i, j))
+            if (values[lying.Kind] > 0 && One(lying.Kind, values) == content)
+            {
+                counts[lying.Kind]++;
+                nodes.Add((SheetTree.Leaf, 2 * lying.Kind + (lying.IsTurned ? 1 : 0), 0));
+                return nodes.Count - 1;
+            }
+        foreach (var (a, b) in relaxed.Across[i])
+            if (Parts(a * width + j, b * width + j, content) is var (p, q))
+                return Node(SheetTree.Beside, Trace(a, j, p, nodes, counts, values), Trace(b, j, q, nodes, counts, values), nodes);
+        foreach (var (a, b) in relaxed.Along[j])
+            if (Parts(i * width + a, i * width + b, content) is var (p, q))
+                return Node(SheetTree.Stacked, Trace(i, a, p, nodes, counts, values), Trace(i, b, q, nodes, counts, values), nodes);
+        throw new InvalidOperationException("A content has no origin.");
+    }
+
+    private static int Node(byte kind, int a, int b, List<(int Kind, int A, int B)> nodes)
+    {
+        nodes.Add((kind, a, b));
+        return nodes.Count - 1;
+    }
+
+    private (Content A, Content B)? Parts(int p, int q, Content whole)
+    {
+        if (at[p].Count == 0 || at[q].Count == 0) return null;
+        var right = Of(q);
+        foreach (var a in Of(p))
+        {
+            if (a.Value + right[0].Value < whole.Value) break;
+            foreach (var b in right)
+            {
+                if (a.Value + b.Value < whole.Value) break;
+                if (a.Value + b.Value == whole.Value && a.Counts + b.Counts == whole.Counts) return (a, b);
+            }
+        }
+        return null;
     }
 }

@@ -1,12 +1,15 @@
 namespace ShopDrawings.Cutting;
 
 /// <summary>
-/// Proves of numbers of sheets that they cannot hold everything: a linear program mixes relaxed patterns so that as little as possible is missing, and its
+/// Proves of numbers of sheets that they cannot hold everything. A linear program mixes patterns so that as little as possible of these sheets is used, and its
 /// prices of the pieces, in whole numbers, give an inequality that every plan keeps and these numbers do not, if there is one (J. Benders' way of cutting off;
-/// the bound by one set of prices is A. Farley's as in <see cref="ColumnGeneration"/>). Between two mixtures prices go half the way only (P. Wentges, Weighted
+/// the bound by one set of prices is A. Farley's as in <see cref="ColumnGeneration"/>). Between two mixtures prices go half the way at first (P. Wentges, Weighted
 /// Dantzig–Wolfe decomposition for linear mixed-integer programming, International Transactions in Operational Research 4 (1997) 151–162, from memory).
+/// Where a mixture of these sheets just does, all that sheets may hold at such prices is listed and every choice of it looked at (as routes are in R. Baldacci,
+/// N. Christofides, A. Mingozzi, An exact algorithm for the vehicle routing problem based on the set partitioning formulation with additional cuts,
+/// Mathematical Programming 115 (2008) 351–385, from memory): that is a proof, or a plan.
 /// </summary>
-internal sealed class CountRefuter
+internal sealed partial class CountRefuter
 {
     private const int MostKinds = 150;
     private const int MostSizes = 12;
@@ -17,23 +20,27 @@ internal sealed class CountRefuter
     // Work of one round of pricing, at the finest and where coarser is no use.
     private const long MostPricing = 25_000_000, LeastPricing = 300_000;
 
-    // Work of telling contents apart in one valuation of a sheet.
-    private const long MostTelling = 6_000_000;
+    // Work of telling contents apart in one valuation of a sheet, at first and where nothing is gained by it.
+    private const long LeastTelling = 3_000_000, MostTelling = 30_000_000;
 
-    // Contents of a rectangle that are told apart, where that is a proof and where it is a search.
-    private const int ManyLabels = 24, FewLabels = 6;
+    // The mixture is as good as it can be where the bound is so near.
+    private const double Near = 3e-4;
 
-    // Patterns that are learned from lanes.
-    private const int MostLearned = 3_000;
+    // Effort of filling a sheet by search, patterns noted then, and how often in a row it may be of no help.
+    private const long Filling = 1_000_000;
+    private const int MostSeen = 100, MostFailures = 2;
 
-    // A step towards a mixture's prices so small that it is given up.
-    private const double LeastStep = 0.01;
+    // Patterns that are learned from lanes, and taken from one valuation of a sheet.
+    private const int MostLearned = 10_000, Found = 40;
+
+    // The least step from the best prices towards a mixture's.
+    private const double LeastStep = 0.5;
 
     // Patterns that enter a mixture before all are looked at again.
     private const int AtOnce = 20;
 
-    // Patterns taken from one valuation of a sheet.
-    private const int Found = 12;
+    // What a missing piece costs: so many multiples of the sheets by its area, but no less than by this share of all.
+    private const double Missing = 10, LeastShare = 1e-4;
     private const double Tiny = 1e-9;
 
     private readonly Workload work;
@@ -43,6 +50,10 @@ internal sealed class CountRefuter
     private readonly List<(Pattern Pattern, int Level)> pool = [];
     private readonly SeenPatterns learned = new(MostLearned);
     private bool bounded, tooMuch;
+    private long telling;
+
+    // Prices that nearly refuted the last numbers.
+    private double[] nearest;
 
     // Pricing with sides rounded down to a unit: coarse units make the bound weaker and faster, never wrong.
     private sealed class Fineness(RasterPricing[] pricing, double most, long unit)
@@ -77,7 +88,7 @@ internal sealed class CountRefuter
         // A side of less than a unit takes some room, but not in these units: such pieces are not counted.
         double[] area = [.. first.Select(i => work.X[i] < coarsest || work.Y[i] < coarsest ? 0 : (double)work.X[i] * work.Y[i])];
         var sum = Math.Max(1, area.Select((a, k) => a * demand[k]).Sum());
-        share = [.. area.Select(a => a / sum)];
+        nearest = share = [.. area.Select(a => a / sum)];
     }
 
     // From coarse to fine, each at most a third of the work of the next.
@@ -107,31 +118,35 @@ internal sealed class CountRefuter
             var (lies, x, y) = (work.LiesOn(first[k], stock), (int)Math.Min(int.MaxValue, work.X[first[k]] / unit), (int)Math.Min(int.MaxValue, work.Y[first[k]] / unit));
             if (x == 0 || y == 0) continue;
             if ((lies & Workload.AsIs) != 0) yield return new RasterPricing.Lying(k, x, y);
-            if ((lies & Workload.Turned) != 0) yield return new RasterPricing.Lying(k, y, x);
+            if ((lies & Workload.Turned) != 0) yield return new RasterPricing.Lying(k, y, x, true);
         }
     }
 
     /// <summary>Lets what lanes saw take part in the mixtures.</summary>
-    public void Learn(SeenPatterns seen)
+    public void Learn(List<Pattern> seen)
     {
-        foreach (var pattern in seen.News())
+        foreach (var pattern in seen)
             if (learned.Note(pattern)) pool.Add((pattern, int.MaxValue));
     }
 
     /// <summary>
-    /// An inequality that every plan keeps and these numbers of sheets do not; null where none is found until an effort is spent. First by relaxed patterns,
-    /// which is fast; <paramref name="thoroughly"/> by patterns with no kind more often than there are pieces.
+    /// Tries to refute numbers of sheets until an effort is spent: by relaxed patterns, which is fast, or <paramref name="thoroughly"/> by patterns with no kind
+    /// more often than there are pieces, and where that is close by everything a sheet may hold.
     /// </summary>
-    public SheetCounts.Cut? Refute(int[] counts, bool thoroughly, long until, CancellationToken stop)
+    public Verdict Refute(int[] counts, bool thoroughly, long until, CancellationToken stop)
     {
+        bounded = thoroughly;
+        if (bounded)
+        {
+            telling = LeastTelling;
+            Clip(levels.Length - 1);
+            var (cut, close) = Mix(counts, levels.Length - 1, ref nearest, until, stop);
+            return cut is not null || close is not { } value ? new Verdict(cut) : Choose(counts, value, until, stop);
+        }
         var at = share;
-        bounded = false;
-        for (var level = 0; level < Math.Max(1, thoroughly ? levels.Length - 1 : levels.Length); level++)
-            if (Mix(counts, level, ref at, until, stop) is { } cut) return cut;
-        if (!thoroughly) return null;
-        bounded = true;
-        Clip(levels.Length - 1);
-        return Mix(counts, levels.Length - 1, ref at, until, stop);
+        for (var level = 0; level < levels.Length; level++)
+            if (Mix(counts, level, ref at, until, stop).Cut is { } cut) return new Verdict(cut);
+        return default;
     }
 
     // What is left of relaxed patterns where a kind is dropped as often as it is too often there.
@@ -144,120 +159,136 @@ internal sealed class CountRefuter
         }
     }
 
-    // Mixes until these sheets are refuted, nothing is missing or no pattern helps.
-    private SheetCounts.Cut? Mix(int[] counts, int level, ref double[] at, long until, CancellationToken stop)
+    // Mixes until these sheets are refuted, or are enough for the mixture, or no pattern helps; where patterns hold no more than there is, until the best prices are
+    // known or the sheets are more than enough.
+    private (SheetCounts.Cut? Cut, Evaluation? Best) Mix(int[] counts, int level, ref double[] at, long until, CancellationToken stop)
     {
-        var master = new MasterProgram(demand, [.. work.Stock.Select((s, t) => s with { Count = counts[t] })], share);
-        var (best, step) = (double.MinValue, 0.5);
+        var master = MasterProgram.ForMultiple(demand, counts, [.. share.Select(s => Missing * Math.Max(s, LeastShare))]);
+        Evaluation? best = null;
+        var (low, step, failures) = (0.0, LeastStep, 0);
         // What nearly refuted them with coarser pricing is tried first.
         if (level > 0 || bounded)
         {
-            var (cut, slack, made) = Try(at, counts, level);
-            if (cut is not null) return cut;
-            best = slack;
+            var (cut, first, made) = Try(at, counts, level, until);
+            if (cut is not null) return (cut, null);
+            if (!tooMuch) (best, low) = (first, first?.Multiple ?? 0);
             foreach (var pattern in made) pool.Add((pattern, level));
         }
         while (Effort < until && !stop.IsCancellationRequested)
         {
             FromPool(master, counts, level);
-            if (master.Price < 1e-7) return null;
+            var multiple = master.Price;
+            if (bounded ? (1 - multiple) * counts.Sum() > MostWaste : multiple < 1 - 1e-7) return (null, null);
+            if (multiple - low < Near) return (null, best);
             var duals = master.Duals();
-            var prices = duals.Take(demand.Length).Select(d => Math.Max(0, d)).ToArray();
+            // At first the search finds most of what helps, for little.
+            if (bounded && failures < MostFailures)
+            {
+                if (Fill(counts, duals, master)) continue;
+                failures++;
+            }
             var center = at;
-            double[] tried = [.. prices.Select((p, k) => step * p + (1 - step) * center[k])];
-            var (cut, slack, made) = Try(tried, counts, level);
-            if (cut is not null) return cut;
-            var gained = slack > best + 1e-6;
-            if (slack > best) (best, at) = (slack, tried);
+            double[] tried = [.. Enumerable.Range(0, demand.Length).Select(k => step * Math.Max(0, duals[k]) + (1 - step) * center[k])];
+            var (cut, last, made) = Try(tried, counts, level, until);
+            if (cut is not null) return (cut, null);
+            var gained = false;
+            if (last?.Multiple > low) (best, low, at) = (last, last.Value.Multiple, tried);
             foreach (var pattern in made)
             {
-                if (Worth(pattern, duals, master) <= Tiny) continue;
+                if (master.Gain(pattern, 0, duals) <= Tiny) continue;
                 gained = true;
                 pool.Add((pattern, level));
             }
-            if (gained) step = Math.Min(0.5, 1.5 * step);
-            else if (tooMuch) step /= 2;
+            if (gained) step = LeastStep;
+            else if (tooMuch && telling < MostTelling) telling = Math.Min(MostTelling, 4 * telling);
             else if (step < 1) step = Math.Min(1, 2 * step);
-            else return null;
-            if (step < LeastStep) return null;
+            else return (null, best);
         }
-        return null;
+        return (null, null);
     }
 
-    // The inequality by a set of prices, where these sheets break it; else how far they are from it, and the patterns that say so.
-    private (SheetCounts.Cut? Cut, double Slack, List<Pattern> Patterns) Try(double[] prices, int[] counts, int fineness)
+    // Fills sheets with what is worth most by a search; true where that gives patterns that help.
+    private bool Fill(int[] counts, double[] duals, MasterProgram master)
     {
-        var level = levels[fineness];
-        tooMuch = false;
-        // So large that no pattern is worth the limit, with room for rounding.
-        var scale = RasterPricing.Limit / 2 / Math.Max(Tiny, prices.Select((p, k) => p / Math.Max(1, (work.X[first[k]] / level.Unit) * (double)(work.Y[first[k]] / level.Unit)) * level.Most).Max());
-        var values = prices.Select((p, k) => share[k] == 0 ? 0 : (int)(p * scale)).ToArray();
-        Int128 need = 0, have = 0;
-        for (var k = 0; k < values.Length; k++) need += (Int128)values[k] * demand[k];
-        var capacity = new Int128[counts.Length];
-        var patterns = new List<Pattern>();
+        var helps = false;
         for (var t = 0; t < counts.Length; t++)
         {
             if (counts[t] == 0) continue;
-            var (value, found) = Price(t);
-            if (value >= RasterPricing.Limit) return (null, double.MinValue, []);
-            capacity[t] = value;
-            have += capacity[t] * counts[t];
-            patterns.AddRange(found.Select(f => new Pattern(t, f, [], 0)));
+            var lane = new Lane(work.Filling(t, [.. duals.Take(demand.Length).Select(d => Math.Max(0, d))]), 0xF1_0000) { Seen = new SeenPatterns(MostSeen) };
+            lane.Run(Filling, 0, default);
+            Effort += lane.Effort;
+            foreach (var pattern in lane.Seen.News())
+            {
+                if (master.Gain(pattern, 0, duals) <= Tiny || !learned.Note(pattern)) continue;
+                pool.Add((pattern, int.MaxValue));
+                helps = true;
+            }
         }
-        if (have >= need) return (null, need == 0 ? double.MinValue : (double)(need - have) / (double)need, patterns);
+        return helps;
+    }
+
+    // The inequality by a set of prices, where these sheets break it; else how far they are from it, and patterns that say so.
+    private (SheetCounts.Cut? Cut, Evaluation? Value, List<Pattern> Patterns) Try(double[] prices, int[] counts, int fineness, long until)
+    {
+        tooMuch = false;
+        if (Whole(prices, fineness) is not { } values) return (null, null, []);
+        Int128 need = 0;
+        for (var k = 0; k < values.Length; k++) need += (Int128)values[k] * demand[k];
+        var most = new int[counts.Length];
+        var patterns = new List<Pattern>();
+        for (var t = 0; t < counts.Length; t++)
+            if (counts[t] > 0)
+            {
+                most[t] = Price(values, t, fineness, patterns, until);
+                if (most[t] >= RasterPricing.Limit) return (null, null, []);
+            }
+        var value = new Evaluation(values, need, most, counts);
+        if (value.Have >= need) return (null, value, patterns);
         for (var t = 0; t < counts.Length; t++)
             if (counts[t] == 0)
             {
-                capacity[t] = Price(t).Value;
-                if (capacity[t] >= RasterPricing.Limit) return (null, double.MinValue, []);
+                most[t] = Price(values, t, fineness, null, until);
+                if (most[t] >= RasterPricing.Limit) return (null, null, []);
             }
-        return (new SheetCounts.Cut(capacity, need), 0, patterns);
-
-        (int Value, List<int[]> Patterns) Price(int t)
-        {
-            var pricing = level.Pricing[t];
-            var top = pricing.Run(values);
-            Effort += pricing.Work / 4 + 1_000;
-            if (top >= RasterPricing.Limit) return (top, []);
-            if (!bounded) return (top, counts[t] == 0 ? [] : pricing.Counts(values, top - top / 32, Found));
-            // No pattern known is worth more than this; only what is matters.
-            var known = 0;
-            foreach (var (pattern, at) in pool)
-                if (at >= fineness && pattern.Stock == t && Allowed(pattern))
-                {
-                    var worth = 0;
-                    for (var k = 0; k < values.Length; k++) worth += values[k] * pattern.Counts[k];
-                    known = Math.Max(known, worth);
-                }
-            var search = level.Bounded[t] ??= new BoundedPricing(pricing, demand);
-            var from = search.Work;
-            var (value, found) = (top, new List<int[]>());
-            // A little below the top at first, where few contents are to be told apart.
-            for (long gap = top / 400 + 1; found.Count == 0 && value > known && gap < 2L * top; gap *= 2)
-            {
-                var least = (int)Math.Max(known, top - gap);
-                var (most, patterns) = search.Run(values, least, MostTelling, ManyLabels, Found);
-                (value, found) = (Math.Min(value, most), patterns);
-                if (!search.IsTooMuch) continue;
-                tooMuch = true;
-                // Not to be had exactly: a few contents of each rectangle may lead to good patterns all the same.
-                (_, found) = search.Run(values, least, MostTelling, FewLabels, Found);
-                break;
-            }
-            // Relaxed patterns without what is too often there are patterns as well.
-            if (found.Count == 0 && value > known) found = [.. pricing.Counts(values, top - top / 32, Found).Select(f => f.Select((c, k) => Math.Min(c, demand[k])).ToArray())];
-            Effort += search.Work - from;
-            return (value, found);
-        }
+        return (new SheetCounts.Cut([.. most.Select(m => (Int128)m)], need), null, patterns);
     }
 
-    private double Worth(Pattern pattern, double[] duals, MasterProgram master)
+    // Prices in whole numbers, so large that no pattern is worth the limit, with room for rounding.
+    private int[]? Whole(double[] prices, int fineness)
     {
-        var worth = -master.Scarcity(pattern.Stock, duals);
-        for (var k = 0; k < demand.Length; k++)
-            if (pattern.Counts[k] != 0) worth += duals[k] * pattern.Counts[k];
-        return worth;
+        var level = levels[fineness];
+        var scale = RasterPricing.Limit / 2 / Math.Max(Tiny, prices.Select((p, k) => p / Math.Max(1, (work.X[first[k]] / level.Unit) * (double)(work.Y[first[k]] / level.Unit)) * level.Most).Max());
+        int[] values = [.. prices.Select((p, k) => share[k] == 0 ? 0 : (int)(p * scale))];
+        return Array.TrueForAll(values, v => v == 0) ? null : values;
+    }
+
+    // What a sheet is worth at most; patterns that are worth much.
+    private int Price(int[] values, int t, int fineness, List<Pattern>? patterns, long until)
+    {
+        var (level, pricing) = (levels[fineness], levels[fineness].Pricing[t]);
+        if (!bounded)
+        {
+            var top = pricing.Run(values);
+            Effort += pricing.Work / 4 + 1_000;
+            if (top < RasterPricing.Limit) patterns?.AddRange(pricing.Counts(values, top - top / 32, Found).Select(f => new Pattern(t, f, [], -1)));
+            return top;
+        }
+        // No pattern known is worth more than this; only what is matters.
+        var known = 0;
+        foreach (var (pattern, from) in pool)
+            if (from >= fineness && pattern.Stock == t && Allowed(pattern))
+            {
+                var worth = 0;
+                for (var k = 0; k < values.Length; k++) worth += values[k] * pattern.Counts[k];
+                known = Math.Max(known, worth);
+            }
+        var search = level.Bounded[t] ??= new BoundedPricing(pricing, demand, t);
+        var before = search.Work;
+        var found = search.Best(values, known, Math.Min(telling, until - Effort), Found);
+        Effort += search.Work - before;
+        tooMuch |= search.IsTooMuch;
+        patterns?.AddRange(found);
+        return search.Top;
     }
 
     private bool Allowed(Pattern pattern)
@@ -273,21 +304,20 @@ internal sealed class CountRefuter
     {
         for (var turn = 0; turn < 60; turn++)
         {
+            var settled = master.Settle();
             var duals = master.Duals();
             var good = new List<(double Worth, int Index)>();
             for (var p = 0; p < pool.Count; p++)
-                if (pool[p].Level >= level && counts[pool[p].Pattern.Stock] > 0 && Worth(pool[p].Pattern, duals, master) is var worth && worth > Tiny && Allowed(pool[p].Pattern)) good.Add((worth, p));
+                if (pool[p].Level >= level && counts[pool[p].Pattern.Stock] > 0 && master.Gain(pool[p].Pattern, 0, duals) is var worth && worth > Tiny && Allowed(pool[p].Pattern)) good.Add((worth, p));
             Effort += (long)pool.Count * demand.Length / 4;
-            for (var k = 0; k < demand.Length; k++)
-                if (duals[k] < -Tiny && master.Enter(null, 0, k)) duals = master.Duals();
             good.Sort((x, y) => x.Worth != y.Worth ? y.Worth.CompareTo(x.Worth) : x.Index.CompareTo(y.Index));
             foreach (var (_, p) in good.Take(AtOnce))
             {
                 duals = master.Duals();
                 Effort += (long)demand.Length * demand.Length / 2;
-                if (Worth(pool[p].Pattern, duals, master) > Tiny) master.Enter(pool[p].Pattern, 0, 0);
+                if (master.Gain(pool[p].Pattern, 0, duals) > Tiny) master.Enter(pool[p].Pattern, 0);
             }
-            if (good.Count == 0 && duals.Take(demand.Length).All(d => d >= -Tiny)) return;
+            if (good.Count == 0 && !settled) return;
         }
     }
 }

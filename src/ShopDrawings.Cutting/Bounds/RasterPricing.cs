@@ -11,7 +11,7 @@ namespace ShopDrawings.Cutting;
 internal sealed class RasterPricing
 {
     /// <summary>One way a kind may lie.</summary>
-    internal readonly record struct Lying(int Kind, int X, int Y);
+    internal readonly record struct Lying(int Kind, int X, int Y, bool IsTurned = false);
 
     /// <summary>Values from here on are not to be trusted: sums may have run over.</summary>
     public const int Limit = 1 << 30;
@@ -19,7 +19,7 @@ internal sealed class RasterPricing
     private readonly RasterAxis across, along;
     private readonly Lying[] lyings;
     private readonly (int I, int J)[] at;
-    private readonly Dictionary<(int I, int J), int[]> kindsAt = [];
+    private readonly Dictionary<(int I, int J), Lying[]> lyingAt = [];
     private readonly int kinds, width;
     private readonly int[] value = [];
 
@@ -44,8 +44,8 @@ internal sealed class RasterPricing
     /// <summary>What a rectangle is worth at most, after a run.</summary>
     public int Value(int i, int j) => value[i * width + j];
 
-    /// <summary>The kinds that are taken for this rectangle.</summary>
-    public ReadOnlySpan<int> KindsAt(int i, int j) => kindsAt.TryGetValue((i, j), out var there) ? there : [];
+    /// <summary>What is taken for this rectangle.</summary>
+    public ReadOnlySpan<Lying> LyingAt(int i, int j) => lyingAt.TryGetValue((i, j), out var there) ? there : [];
 
     /// <summary>For a sheet of w by h and pieces, <paramref name="count"/> of each kind.</summary>
     public RasterPricing(IEnumerable<Lying> ways, int[] count, int w, int h)
@@ -55,7 +55,7 @@ internal sealed class RasterPricing
         across = new RasterAxis(lyings.Select(i => (i.X, count[i.Kind])), w);
         along = new RasterAxis(lyings.Select(i => (i.Y, count[i.Kind])), h);
         at = [.. lyings.Select(i => (across.Up(i.X), along.Up(i.Y)))];
-        kindsAt = lyings.Select((l, k) => (l.Kind, At: at[k])).GroupBy(l => l.At).ToDictionary(g => g.Key, g => g.Select(l => l.Kind).Distinct().ToArray());
+        lyingAt = lyings.Select((l, k) => (Lying: l, At: at[k])).GroupBy(l => l.At).ToDictionary(g => g.Key, g => g.Select(l => l.Lying).DistinctBy(l => l.Kind).ToArray());
         width = along.States.Length;
         if (IsTooFine) return;
         value = new int[across.States.Length * width];
@@ -128,7 +128,7 @@ internal sealed class RasterPricing
             if (Value(i - 1, j) == v) i--;
             else if (Value(i, j - 1) == v) j--;
             else break;
-        foreach (var kind in KindsAt(i, j))
+        foreach (var (kind, _, _, _) in LyingAt(i, j))
             if (values[kind] == v)
             {
                 counts[kind]++;

@@ -69,7 +69,7 @@ internal sealed class ColumnGeneration
     // The best mixture for a demand; where the rest is mixed, patterns hold no more than is still wanted.
     private MasterProgram Mix(PatternPricing pricing, int[] wanted, long until, bool rest, CancellationToken stop)
     {
-        var master = new MasterProgram(wanted, [.. work.Stock.Select((s, t) => s.Count == int.MaxValue ? s : s with { Count = s.Count - used[t] })]);
+        var master = MasterProgram.ForPrice(wanted, [.. work.Stock.Select((s, t) => s.Count == int.MaxValue ? s : s with { Count = s.Count - used[t] })]);
         if (rest) FromPool(master, wanted, MostFromPool);
         var top = (double)work.Stock.Max(s => s.Price);
         var before = double.MaxValue;
@@ -78,7 +78,7 @@ internal sealed class ColumnGeneration
             spent += pricing.Work / 8;
             var duals = master.Duals();
             for (var k = 0; k < wanted.Length; k++)
-                if (duals[k] < -1e-7 * top && master.Enter(null, 0, k)) duals = master.Duals();
+                if (duals[k] < -1e-7 * top && master.EnterSurplus(k)) duals = master.Duals();
             var values = new long[wanted.Length];
             for (var k = 0; k < values.Length; k++) values[k] = wanted[k] == 0 ? 0 : Math.Max(0, (long)(Math.Min(duals[k] / top, 1000) * Scale));
             if (!pricing.Run(values, stop)) break;
@@ -90,7 +90,7 @@ internal sealed class ColumnGeneration
                 var pattern = pricing.PatternOf(t, wanted.Length);
                 if (rest && !Holds(wanted, pattern)) continue;
                 pool.Add(pattern);
-                entered |= master.Enter(pattern, work.Stock[t].Price, 0);
+                entered |= master.Enter(pattern, work.Stock[t].Price);
             }
             entered |= FromPool(master, rest ? wanted : null, OftenFromPool);
             if (!entered) break;
@@ -119,14 +119,12 @@ internal sealed class ColumnGeneration
             for (var p = 0; p < pool.Count; p++)
             {
                 if (wanted is not null && !Holds(wanted, pool[p])) continue;
-                var worth = -work.Stock[pool[p].Stock].Price - master.Scarcity(pool[p].Stock, duals);
-                for (var k = 0; k < demand.Length; k++) worth += duals[k] * pool[p].Counts[k];
-                if (worth > gain) (best, gain) = (p, worth);
+                if (master.Gain(pool[p], work.Stock[pool[p].Stock].Price, duals) is var worth && worth > gain) (best, gain) = (p, worth);
             }
             for (var k = 0; k < demand.Length; k++)
                 if (-duals[k] > gain) (best, gain) = (-1 - k - 1, -duals[k]);
             if (best == -1) break;
-            entered |= best >= 0 ? master.Enter(pool[best], work.Stock[pool[best].Stock].Price, 0) : master.Enter(null, 0, -best - 2);
+            entered |= best >= 0 ? master.Enter(pool[best], work.Stock[pool[best].Stock].Price) : master.EnterSurplus(-best - 2);
         }
         return entered;
     }
@@ -151,7 +149,7 @@ internal sealed class ColumnGeneration
                 if (Enumerable.Range(0, demand.Length).Any(k => pattern.Counts[k] > pieces[k].Count)) break;
                 var size = work.Stock[pattern.Stock];
                 var tree = new SheetTree();
-                tree.Open(pattern.Stock, size, work.Rough(size.W, size.H));
+                tree.Open(pattern.Stock, size, work.WholeOf(size));
                 tree.Build(pattern, work, k => pieces[k].Dequeue());
                 used[pattern.Stock]++;
                 sheets.Add(tree);

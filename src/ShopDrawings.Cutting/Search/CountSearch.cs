@@ -7,15 +7,14 @@ namespace ShopDrawings.Cutting;
 internal sealed class CountSearch
 {
     // Effort for refuting one set of numbers, fast and thoroughly.
-    private const long FastEffort = 100_000_000, ThoroughEffort = 300_000_000;
+    private const long FastEffort = 100_000_000, ThoroughEffort = 900_000_000;
 
-    // Effort of a lane before its numbers are refuted thoroughly, and patterns it takes note of.
-    private const long Acquaintance = 8_000_000;
+    // Patterns that a lane takes note of.
     private const int MostSeen = 500;
 
     private readonly Workload work;
     private readonly SheetCounts counts;
-    private readonly CountRefuter refuter;
+    private readonly CountRefuter[] refuters;
     private List<Target>? open;
     private int next = 1;
 
@@ -41,26 +40,31 @@ internal sealed class CountSearch
         public long Effort => lane?.Effort ?? 0;
     }
 
-    public CountSearch(Workload work, SheetCounts counts)
+    /// <summary>With so many refuters side by side.</summary>
+    public CountSearch(Workload work, SheetCounts counts, int refuterCount)
     {
         (this.work, this.counts) = (work, counts);
-        refuter = new CountRefuter(work);
-        IsListed = !refuter.IsReady;
+        refuters = [.. Enumerable.Range(0, refuterCount).Select(_ => new CountRefuter(work))];
+        IsListed = !refuters[0].IsReady;
     }
 
     /// <summary>Effort of refuting so far.</summary>
-    public long Effort => refuter.Effort;
+    public long Effort => refuters.Sum(r => r.Effort);
 
     /// <summary>No plan is cheaper.</summary>
     public long Bound { get; private set; }
+
+    /// <summary>A plan met while refuting, and its price.</summary>
+    public (SheetTree[] Plan, long Price)? Plan { get; private set; }
 
     /// <summary>Whether all numbers of sheets were tried to refute fast.</summary>
     public bool IsListed { get; private set; }
 
     /// <summary>
-    /// Refutes what would be cheaper than a plan, the cheapest first, until an effort is spent; what is begun then is finished, but not beyond <paramref name="end"/>.
+    /// Refutes what would be cheaper than a plan until an effort is spent; what is begun then is finished, but not beyond <paramref name="end"/>.
+    /// <paramref name="each"/> runs the refuters, side by side or one after the other.
     /// </summary>
-    public void Refute(long price, long until, long end, CancellationToken stop)
+    public void Refute(long price, long until, long end, Action<CountRefuter[], Action<CountRefuter>> each, CancellationToken stop)
     {
         if (open is null)
         {
@@ -73,21 +77,35 @@ internal sealed class CountSearch
             open = [.. all.Select(n => new Target(n.Counts, n.Price, work))];
         }
         open.RemoveAll(n => n.Price >= price);
-        while (Effort < Math.Min(until, end) && !stop.IsCancellationRequested)
+        while (Effort < Math.Min(until, end) && !stop.IsCancellationRequested && (Plan is null || Plan.Value.Price >= price))
         {
-            var target = open.Find(n => !n.WasTried);
-            IsListed = target is null;
-            target ??= open.Find(n => !n.WasTriedThoroughly && n.Effort >= Acquaintance);
-            if (target is null) break;
-            if (refuter.Refute(target.Counts, target.WasTried, Math.Min(end, Effort + (target.WasTried ? ThoroughEffort : FastEffort)), stop) is { } cut)
+            var targets = open.Where(n => !n.WasTried).Take(refuters.Length).ToArray();
+            IsListed = targets.Length == 0;
+            // The more sheets, the smaller they are and the sooner it is known what they hold.
+            if (IsListed) targets = [.. open.Where(n => !n.WasTriedThoroughly).OrderByDescending(n => n.Counts.Sum()).Take(refuters.Length)];
+            if (targets.Length == 0) break;
+            var (verdicts, most) = (new CountRefuter.Verdict[targets.Length], Math.Min((end - Effort) / targets.Length, IsListed ? ThoroughEffort : FastEffort));
+            each(refuters[..targets.Length], r =>
             {
-                counts.Add(cut);
-                open.RemoveAll(n => !cut.Keeps(n.Counts));
-            }
-            else if (target.WasTried) target.WasTriedThoroughly = true;
-            else target.WasTried = true;
+                var k = Array.IndexOf(refuters, r);
+                verdicts[k] = r.Refute(targets[k].Counts, targets[k].WasTried, r.Effort + most, stop);
+            });
+            for (var k = 0; k < targets.Length; k++) Note(targets[k], verdicts[k]);
         }
         Bound = open.Count == 0 ? price : open[0].Price;
+    }
+
+    private void Note(Target target, CountRefuter.Verdict verdict)
+    {
+        if (verdict.Cut is { } cut)
+        {
+            counts.Add(cut);
+            open!.RemoveAll(n => !cut.Keeps(n.Counts));
+        }
+        else if (verdict.IsImpossible) open!.Remove(target);
+        else if (target.WasTried) target.WasTriedThoroughly = true;
+        else target.WasTried = true;
+        if (verdict.Plan is { } plan && plan.Sum(s => work.Stock[s.Stock].Price) is var price && (Plan is null || price < Plan.Value.Price)) Plan = (plan, price);
     }
 
     /// <summary>
@@ -110,6 +128,7 @@ internal sealed class CountSearch
     /// <summary>Takes note of what a lane saw.</summary>
     public void Learn(Lane lane)
     {
-        if (lane.Seen is { } seen) refuter.Learn(seen);
+        if (lane.Seen?.News() is not { Count: > 0 } seen) return;
+        foreach (var refuter in refuters) refuter.Learn(seen);
     }
 }

@@ -81,7 +81,7 @@ internal sealed partial class Lane
             Shut(s);
             return;
         }
-        tree.Resize(to, size, work.Rough(size.W, size.H));
+        tree.Resize(to, size, work.WholeOf(size));
         stockUsed[from]--;
         stockUsed[to]++;
         openPrice += size.Price - work.Stock[from].Price;

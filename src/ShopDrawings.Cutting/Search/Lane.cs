@@ -42,7 +42,7 @@ internal sealed partial class Lane
     private int[] loose;
     private int[] looseSaved;
     private int looseCount, looseSavedCount;
-    private long openPrice, budget = long.MaxValue, spare;
+    private long openPrice, budget = long.MaxValue, spare, least = long.MaxValue;
     private int step, lateAt, failMark, started, beat, nearCount, scoring;
     private int[] near = new int[8];
     private readonly SheetTree trial = new();
@@ -110,6 +110,7 @@ internal sealed partial class Lane
         while (openPrice > budget) Give(WorstSheet());
         Weigh();
         Array.Fill(late, Cost);
+        least = long.MaxValue;
     }
 
     private long Cost => spare;
@@ -161,7 +162,7 @@ internal sealed partial class Lane
     {
         Touch(s);
         var size = work.Stock[stock];
-        sheets[s].Open(stock, size, work.Rough(size.W, size.H));
+        sheets[s].Open(stock, size, work.WholeOf(size));
         stockUsed[stock]++;
         openPrice += size.Price;
     }
@@ -238,7 +239,14 @@ internal sealed partial class Lane
                 for (var s = 0; s < sheetCount && Seen is not null; s++)
                     if (sheets[s].Stock >= 0) Seen.Note(sheets[s], work);
             }
-            if (!Step()) continue;
+            var whole = Step();
+            if (Seen is not null && Cost < least)
+            {
+                least = Cost;
+                for (var s = 0; s < sheetCount; s++)
+                    if (sheets[s].Stock >= 0) Seen.Note(sheets[s], work);
+            }
+            if (!whole) continue;
             Keep();
             if (BestPrice > bound) Aim(BestPrice - 1);
         }

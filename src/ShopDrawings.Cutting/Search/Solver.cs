@@ -77,12 +77,13 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
                 if (lane.Best is { } plan && (best is null || lane.BestPrice < best.Value.Price)) best = (plan, lane.BestPrice);
             if (best is { } known && known.Price > bound && own >= ProofAfter && CountRefuter.Pays(work))
             {
-                exact ??= new CountSearch(work, counts);
+                exact ??= new CountSearch(work, counts, laneCount);
                 foreach (var lane in lanes) exact.Learn(lane);
                 var left = effort - own - aimed;
-                if (work.Stock.Length > 1) exact.Refute(known.Price, own + aimed, left, stop);
-                else exact.Refute(known.Price, own / 8, Math.Min(MostForOne, left), stop);
+                if (work.Stock.Length > 1) exact.Refute(known.Price, 3 * (own + aimed) / 2, left, Each, stop);
+                else exact.Refute(known.Price, own / 8, Math.Min(MostForOne, left), Each, stop);
                 Bound = bound = Math.Max(bound, exact.Bound);
+                if (exact.Plan is { } met && met.Price < known.Price) best = met;
             }
             Effort = before + own + aimed + (exact?.Effort ?? 0);
             Report?.Invoke(Effort, best?.Price, bound);

@@ -47,6 +47,10 @@ internal sealed class Workload
 
     private int[] grains = [];
 
+    // What a sheet weighs where pieces weigh their worth.
+    private const long FillingUnit = 1 << 12;
+    private long? whole;
+
     /// <summary>One stock size: usable sides and one kerf.</summary>
     internal readonly record struct Sheet(long W, long H, long Price, int Count, int GrainDirection)
     {
@@ -105,6 +109,23 @@ internal sealed class Workload
     {
         X = X, Y = Y, KindOf = KindOf, Lies = Lies, Rules = Rules, Anywhere = Anywhere, Stock = [.. Stock.Select((s, t) => s with { Count = counts[t] })],
     }.Ready();
+
+    /// <summary>One sheet of a size, and pieces that weigh what they are worth instead of their area: so that a lane fills it with the most valuable ones.</summary>
+    public Workload Filling(int stock, ReadOnlySpan<double> worth)
+    {
+        var counts = new int[Stock.Length];
+        counts[stock] = 1;
+        var work = Within(counts);
+        var (size, most) = (Stock[stock], 0.0);
+        for (var i = 0; i < Count; i++) most = Math.Max(most, worth[KindOf[i]] / Area[i]);
+        // No room on a sheet is worth more than its area.
+        for (var i = 0; i < Count; i++) work.Area[i] = (long)(worth[KindOf[i]] / most * FillingUnit);
+        work.whole = (long)(Rough(size.W, size.H) * (double)FillingUnit);
+        return work;
+    }
+
+    /// <summary>What fills a sheet.</summary>
+    public long WholeOf(in Sheet size) => whole ?? Rough(size.W, size.H);
 
     /// <summary>An area to weigh by.</summary>
     public long Rough(long x, long y) => Math.Max(1, (x >> Shift) * (y >> Shift));

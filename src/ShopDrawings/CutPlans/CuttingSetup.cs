@@ -15,8 +15,8 @@ internal sealed record CuttingSetup(ImmutableArray<BoardStock> Boards, CuttingMa
     /// <summary>100 mm, in nanometres (common practice, no source).</summary>
     public const long UsualLeastOffcut = 100_000_000;
 
-    /// <summary>Work that goes into all boards together at an effort of 1: near two seconds on one core of a machine of 2025.</summary>
-    public const long UsualEffort = 150_000_000;
+    /// <summary>Work that goes into all boards together at an effort of 1: near two seconds on two cores of a machine of 2025.</summary>
+    public static long UsualEffort { get; } = new CuttingOptions().Effort;
 
     /// <summary>Millimetres in nanometres.</summary>
     public static long Nanometres(double millimetres) => (long)Math.Round(millimetres * 1e6);

@@ -54,11 +54,19 @@ public class BoundTests
         // Cuts made of other numbers must let the true ones pass.
         foreach (var thoroughly in new[] { false, true })
             foreach (var less in parted.Counts.Select((n, t) => parted.Counts.Select((m, s) => s == t ? Math.Max(0, n - 1) : m).ToArray()).Append(parted.Counts))
-                if (refuter.Refute(less, thoroughly, refuter.Effort + 3_000_000, TestContext.Current.CancellationToken) is { } cut)
+            {
+                var verdict = refuter.Refute(less, thoroughly, refuter.Effort + 10_000_000, TestContext.Current.CancellationToken);
+                if (verdict.Cut is { } cut)
                 {
                     Assert.False(cut.Keeps(less));
                     Assert.True(cut.Keeps(parted.Counts));
                 }
+                Assert.False(verdict.IsImpossible && ReferenceEquals(less, parted.Counts));
+                if (verdict.Plan is not { } plan) continue;
+                Assert.All(less, (n, t) => Assert.True(plan.Count(sheet => sheet.Stock == t) <= n));
+                Assert.Equal(work.Count, plan.Sum(sheet => sheet.Items));
+                Assert.DoesNotContain(plan, sheet => sheet.IsTooLarge);
+            }
     }, iter: 60);
 
     [Fact]
@@ -78,30 +86,43 @@ public class BoundTests
             var ways = kinds.SelectMany((k, n) => k.Item5 ? new[] { new RasterPricing.Lying(n, k.Item1, k.Item2), new RasterPricing.Lying(n, k.Item2, k.Item1) } : [new RasterPricing.Lying(n, k.Item1, k.Item2)]).ToArray();
             var relaxed = new RasterPricing(ways, demand, w, h);
             var top = relaxed.Run(values);
-            var (value, patterns) = new BoundedPricing(relaxed, demand).Run(values, 0, long.MaxValue / 2, 10_000, 1);
-            var (few, _) = new BoundedPricing(relaxed, demand).Run(values, 0, long.MaxValue / 2, 2, 1);
-            var best = Tried(w, h, demand, values, ways);
+            var search = new BoundedPricing(relaxed, demand, 0);
+            var patterns = search.Best(values, 0, long.MaxValue / 2, 1);
+            var tried = Tried(w, h, demand, values, ways);
+            var best = tried.Max(t => t.Worth);
 
-            Assert.Equal(best, value);
-            Assert.InRange(few, best, top);
-            if (best == 0) return;
-            Assert.Equal(best, patterns[0].Select((n, k) => n * values[k]).Sum());
-            Assert.All(patterns[0], (n, k) => Assert.InRange(n, 0, demand[k]));
+            Assert.Equal(best, search.Top);
+            if (best > 0)
+            {
+                Assert.Equal(best, patterns[0].Counts.Select((n, k) => n * values[k]).Sum());
+                Assert.All(patterns[0].Counts, (n, k) => Assert.InRange(n, 0, demand[k]));
+            }
+
+            // Everything a sheet may hold that is worth more than a little.
+            var all = search.All(values, best / 2, long.MaxValue / 2)!;
+            Assert.Equal(tried.Where(t => t.Worth > best / 2).Select(t => string.Join(",", t.Counts)).Order(),
+                all.Select(c => string.Join(",", Enumerable.Range(0, demand.Length).Select(k => search.Division!.Of(c.Counts, k)))).Order());
+            Assert.All(all, c => Assert.Equal(c.Value, search.Trace(c, values).Counts.Select((n, k) => n * values[k]).Sum()));
+
+            // Given up at once, it still says nothing too small, and gives patterns that are.
+            var hasty = new BoundedPricing(relaxed, demand, 0);
+            Assert.All(hasty.Best(values, 0, 1, 5), p => Assert.Contains(tried, t => t.Counts.AsSpan().SequenceEqual(p.Counts)));
+            Assert.InRange(hasty.Top, best, top);
         }, iter: 200);
 
-    // What any choice of pieces is worth that cuts that go through can free: all choices, all cuts.
-    private static int Tried(int w, int h, int[] demand, int[] values, RasterPricing.Lying[] ways)
+    // Any choice of pieces that cuts that go through can free, and what it is worth: all choices, all cuts.
+    private static List<(int[] Counts, int Worth)> Tried(int w, int h, int[] demand, int[] values, RasterPricing.Lying[] ways)
     {
         var known = new Dictionary<(int, int, string), bool>();
-        var best = 0;
+        var all = new List<(int[] Counts, int Worth)>();
         Choose(0, new int[demand.Length], 0);
-        return best;
+        return all;
 
         void Choose(int k, int[] counts, int worth)
         {
             if (k == demand.Length)
             {
-                if (worth > best && Fits(w, h, counts)) best = worth;
+                if (Fits(w, h, counts)) all.Add(((int[])counts.Clone(), worth));
                 return;
             }
             for (var n = 0; n <= demand[k]; n++)
@@ -137,11 +158,24 @@ public class BoundTests
     }
 
     // Six sorts of cabinet panels, and a large sheet.
-    private static CuttingProblem ThirteenPanels(params StockSize[] more)
+    private static CuttingProblem ThirteenPanels(params StockSize[] more) => Panels([(1400, 400, 2, false), (764, 400, 2, true), (763, 380, 3, true), (1396, 396, 2, false), (1170, 320, 2, false), (914, 320, 2, true)], more);
+
+    private static CuttingProblem Panels((int L, int W, int Quantity, bool Any)[] parts, params StockSize[] more) =>
+        new([.. parts.Select((p, k) => new Part($"p{k}", p.L * CuttingTests.Mm, p.W * CuttingTests.Mm) { Quantity = p.Quantity, Grain = p.Any ? Grain.Any : Grain.Along })],
+            [Sheet("large", 2800, 2070, 5800), .. more], new PanelSaw(3_200_000));
+
+    private static StockSize Sheet(string name, int length, int width, int price) =>
+        new(name, length * CuttingTests.Mm, width * CuttingTests.Mm) { Price = price, Trim = Trim.Around(10 * CuttingTests.Mm) };
+
+    [Fact]
+    public void Mixtures_that_just_do_are_refuted_by_every_choice()
     {
-        var parts = new (int L, int W, int Quantity, bool Any)[] { (1400, 400, 2, false), (764, 400, 2, true), (763, 380, 3, true), (1396, 396, 2, false), (1170, 320, 2, false), (914, 320, 2, true) };
-        return new CuttingProblem([.. parts.Select((p, k) => new Part($"p{k}", p.L * CuttingTests.Mm, p.W * CuttingTests.Mm) { Quantity = p.Quantity, Grain = p.Any ? Grain.Any : Grain.Along })],
-            [new StockSize("large", 2800 * CuttingTests.Mm, 2070 * CuttingTests.Mm) { Price = 5800, Trim = Trim.Around(10 * CuttingTests.Mm) }, .. more], new PanelSaw(3_200_000));
+        // They take 95 % of two large sheets, and of a large and two middle ones; neither holds them.
+        var problem = Panels([(630, 400, 2, false), (464, 400, 2, true), (626, 496, 1, false), (1620, 400, 2, false), (814, 400, 2, true), (813, 380, 2, true), (1616, 421, 2, false),
+            (1190, 560, 2, false), (514, 560, 2, true), (513, 540, 3, true), (1186, 546, 1, false), (1010, 600, 2, false), (914, 600, 2, true)], Sheet("middle", 2440, 1220, 3100), Sheet("small", 2070, 700, 1700));
+        var plan = Cutter.Solve(problem, new CuttingOptions { Effort = 480_000_000 }, null, TestContext.Current.CancellationToken).Plan!;
+
+        Assert.Equal((13_300L, 13_300L), (plan.Cost, plan.Bound));
     }
 
     [Fact]
@@ -152,14 +186,72 @@ public class BoundTests
         var refuter = new CountRefuter(work);
 
         Assert.Equal(5800, DualFeasible.Bound(work));
-        Assert.Null(refuter.Refute([2], true, 20_000_000, TestContext.Current.CancellationToken));
-        Assert.NotNull(refuter.Refute([1], true, 100_000_000, TestContext.Current.CancellationToken));
+        Assert.Null(refuter.Refute([2], true, 20_000_000, TestContext.Current.CancellationToken).Cut);
+        Assert.NotNull(refuter.Refute([1], true, 100_000_000, TestContext.Current.CancellationToken).Cut);
+    }
+
+    [Fact]
+    public void Contents_are_chosen_for_sheets_as_by_trying_everything() =>
+        Gen.Select(Gen.Int[0, 3].Array[3], Gen.Select(Gen.Int[0, 1], Gen.Int[0, 2].Array[3]).Array[1, 12], Gen.Int[0, 2], Gen.Int[0, 2]).Sample((pieces, given, ofFirst, ofSecond) =>
+        {
+            // Pieces of a kind are worth 3, 5 and 8; two sizes of sheets.
+            int[] values = [3, 5, 8], counts = [ofFirst, ofSecond];
+            var fields = PieceFields.For([3, 3, 3], [true, true, true])!;
+            var lists = new[] { 0, 1 }.Select(t => given.Where(g => g.Item1 == t && g.Item2.Sum() > 0)
+                .Select(g => new BoundedPricing.Content(g.Item2.Select((n, k) => n * values[k]).Sum(), fields.Packed(g.Item2))).Distinct().OrderByDescending(c => c.Value).ToArray()).ToArray();
+            int[] most = [.. lists.Select(list => list.Select(c => c.Value).DefaultIfEmpty(0).Max())];
+
+            var choice = new PatternCover(lists, most, fields, 1_000_000).Choose(fields.Packed(pieces), pieces.Select((n, k) => n * (long)values[k]).Sum(), counts);
+
+            Assert.Equal(CanBeChosen(fields.Packed(pieces), 0, 0), choice is not null);
+            if (choice is null) return;
+            Assert.Equal(fields.Packed(pieces), choice.Aggregate(UInt128.Zero, (sum, c) => sum + c.Content.Counts));
+            Assert.All(counts, (n, t) => Assert.True(choice.Count(c => c.Stock == t) <= n));
+            Assert.All(choice, c => Assert.Contains(c.Content, lists[c.Stock]));
+
+            bool CanBeChosen(UInt128 left, int first, int second) => left == 0
+                || (first < counts[0] && lists[0].Any(c => fields.Holds(left, c.Counts) && CanBeChosen(left - c.Counts, first + 1, second)))
+                || (second < counts[1] && lists[1].Any(c => fields.Holds(left, c.Counts) && CanBeChosen(left - c.Counts, first, second + 1)));
+        }, iter: 2_000);
+
+    [Fact]
+    public void Least_multiple_of_sheets_is_that_of_the_mixture()
+    {
+        // Five pieces, two from one sheet: of two sheets one and a quarter times as many are needed; three from another kind of sheet, of which there is one, help.
+        var master = MasterProgram.ForMultiple([5], [2, 0], [10]);
+        master.Enter(new Pattern(0, [2], [], -1), 0);
+        while (master.Settle()) { }
+        Assert.Equal(1.25, master.Price, 9);
+
+        master = MasterProgram.ForMultiple([5], [2, 1], [10]);
+        Pattern[] patterns = [new(0, [2], [], -1), new(1, [3], [], -1)];
+        for (var turn = 0; turn < 10; turn++)
+        {
+            master.Settle();
+            foreach (var pattern in patterns)
+                if (master.Gain(pattern, 0, master.Duals()) > 1e-9) master.Enter(pattern, 0);
+        }
+        Assert.Equal(5 / 7.0, master.Price, 9);
+    }
+
+    [Fact]
+    public void Sheets_without_waste_are_chosen_from_all_that_they_may_hold()
+    {
+        // A sheet of 100 by 60 twice, parted so that nothing is left over.
+        (int L, int W)[] pieces = [(37, 60), (63, 23), (41, 37), (22, 37), (58, 35), (42, 35), (29, 25), (71, 25)];
+        var work = Preparation.Of(new CuttingProblem([.. pieces.Select((p, k) => new Part($"p{k}", p.L, p.W) { Grain = Grain.Along })],
+            [new StockSize("s", 100, 60) { Price = 1, Grain = GrainDirection.AlongLength }], new PanelSaw(0))).Ways[0].Work;
+        var verdict = new CountRefuter(work).Refute([2], true, 100_000_000, TestContext.Current.CancellationToken);
+
+        Assert.Equal(2, verdict.Plan!.Length);
+        Assert.Equal(8, verdict.Plan.Sum(sheet => sheet.Items));
+        Assert.DoesNotContain(verdict.Plan, sheet => sheet.IsTooLarge);
     }
 
     [Fact]
     public void Two_smaller_sheets_are_proved_cheaper_with_any_number_of_threads()
     {
-        var problem = ThirteenPanels(new StockSize("small", 2440 * CuttingTests.Mm, 1220 * CuttingTests.Mm) { Price = 3100, Trim = Trim.Around(10 * CuttingTests.Mm) });
+        var problem = ThirteenPanels(Sheet("small", 2440, 1220, 3100));
         var plans = new[] { 1, 2 }.Select(n => Cutter.Solve(problem, new CuttingOptions { Effort = 100_000_000, Threads = n }, null, TestContext.Current.CancellationToken).Plan!).ToArray();
 
         Assert.All(plans, p => Assert.Equal((6200L, 6200L), (p.Cost, p.Bound)));
