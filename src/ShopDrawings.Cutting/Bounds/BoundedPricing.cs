@@ -12,8 +12,8 @@ internal sealed class BoundedPricing
 {
     private const int Unreached = int.MinValue / 2;
 
-    // Contents a rectangle may have before they are sifted.
-    private const int AtOnce = 1 << 13;
+    // Contents a rectangle may have before they are sifted, and of all rectangles before it is too much.
+    private const int Unsifted = 1 << 13, MostContents = 3_000_000;
 
     // The first step below what the sheet is worth at most, as a share of it.
     private const int FirstStep = 1_000;
@@ -31,20 +31,20 @@ internal sealed class BoundedPricing
     private readonly (int Start, int Count)[] at;
     private readonly bool[] critical;
     private Content[] contents = new Content[1 << 14];
-    private Content[] found = new Content[AtOnce];
+    private Content[] found = new Content[Unsifted];
     private PieceFields? fields;
     private int total, met, floor, keep = int.MaxValue;
 
     // Whether all kinds are told apart, so that nothing is dropped.
     private bool all;
 
+    /// <summary>What a rectangle holds: its value, and the number of pieces of each kind that is told apart.</summary>
+    internal readonly record struct Content(int Value, UInt128 Counts);
+
     private readonly struct Order : IComparer<Content>
     {
         public int Compare(Content x, Content y) => x.Value != y.Value ? (x.Value > y.Value ? -1 : 1) : x.Counts.CompareTo(y.Counts);
     }
-
-    /// <summary>What a rectangle holds: its value, and the number of pieces of each kind that is told apart.</summary>
-    internal readonly record struct Content(int Value, UInt128 Counts);
 
     /// <summary>For sheets of a size, priced by <paramref name="relaxed"/>, and so many pieces of each kind.</summary>
     public BoundedPricing(RasterPricing relaxed, int[] demand, int stock)
@@ -68,15 +68,17 @@ internal sealed class BoundedPricing
 
     /// <summary>
     /// Brings <see cref="Top"/> down to what the best pattern is worth, or to <paramref name="known"/>, what a pattern known is worth. Gives patterns met, the best
-    /// first; those that held too much have no cuts. Values are so small that no pattern is worth <see cref="RasterPricing.Limit"/>.
+    /// first; those that held too much have no cuts. Nothing is found where <see cref="Top"/> is
+    /// <see cref="RasterPricing.Limit"/> or more: sums may have run over.
     /// </summary>
-    public List<Pattern> Best(int[] values, int known, long mostWork, int mostPatterns)
+    public List<Pattern> Best(int[] values, int known, long mostWork, int mostPatterns, CancellationToken stop)
     {
         var (patterns, until) = (new List<Pattern>(), Work + mostWork);
         (all, IsTooMuch) = (false, false);
         Array.Clear(critical);
         Work += relaxed.Work / 4;
         Top = relaxed.Run(values);
+        if (Top >= RasterPricing.Limit) return patterns;
         for (var i = 0; i < relaxed.Rows; i++)
             for (var j = 0; j < width; j++) bound[i * width + j] = relaxed.Value(i, j);
         var step = Top / FirstStep + 1L;
@@ -84,10 +86,10 @@ internal sealed class BoundedPricing
         {
             var least = (int)Math.Max(known, Math.Max(0, Top - step));
             var before = Work;
-            IsTooMuch = !Pass(values, least, until);
+            IsTooMuch = !Pass(values, least, until, stop);
             if (IsTooMuch)
             {
-                Few(values, known, step, mostWork, mostPatterns, patterns);
+                Few(values, known, step, mostWork / 2, mostPatterns, patterns, stop);
                 break;
             }
             var (start, count) = at[^1];
@@ -100,28 +102,28 @@ internal sealed class BoundedPricing
             }
             Top = contents[start].Value;
             var pattern = Trace(contents[start], values);
-            if (IsHeld(pattern))
+            if (pattern.IsWithin(demand))
             {
                 patterns.Add(pattern);
-                for (var n = start + 1; n < start + count && patterns.Count < mostPatterns; n++) patterns.Add(Held(Trace(contents[n], values)));
+                for (var n = start + 1; n < start + count && patterns.Count < mostPatterns; n++) patterns.Add(Trace(contents[n], values).Within(demand));
                 break;
             }
             for (var k = 0; k < demand.Length; k++) critical[k] |= pattern.Counts[k] > demand[k];
-            pattern = Held(pattern);
+            pattern = pattern.Within(demand);
             patterns.Add(pattern);
-            known = Math.Max(known, Worth(pattern, values));
+            known = Math.Max(known, pattern.Worth(values));
         }
-        return [.. patterns.OrderByDescending(p => Worth(p, values))];
+        return [.. patterns.OrderByDescending(p => p.Worth(values))];
     }
 
     // Where all contents are too many, the best few of every rectangle lead to good patterns.
-    private void Few(int[] values, int known, long step, long mostWork, int mostPatterns, List<Pattern> patterns)
+    private void Few(int[] values, int known, long step, long mostWork, int mostPatterns, List<Pattern> patterns, CancellationToken stop)
     {
         (all, keep) = (true, FewContents);
         var until = Work + mostWork;
-        for (var least = (int)Math.Max(known, Math.Max(0, Top - step)); Pass(values, least, until); least = (int)Math.Max(known, Math.Max(0, Top - step)))
+        for (var least = (int)Math.Max(known, Math.Max(0, Top - step)); Pass(values, least, until, stop); least = (int)Math.Max(known, Math.Max(0, Top - step)))
         {
-            for (var n = at[^1].Start; n < at[^1].Start + at[^1].Count && patterns.Count < mostPatterns; n++) patterns.Add(Held(Trace(contents[n], values)));
+            for (var n = at[^1].Start; n < at[^1].Start + at[^1].Count && patterns.Count < mostPatterns; n++) patterns.Add(Trace(contents[n], values).Within(demand));
             if (at[^1].Count > 0 || least <= known) break;
             step *= 2;
         }
@@ -129,10 +131,10 @@ internal sealed class BoundedPricing
     }
 
     /// <summary>Everything a sheet may hold that is worth more than <paramref name="least"/>, the best first, after <see cref="Best"/> for the same values; null where that is too much.</summary>
-    public Content[]? All(int[] values, int least, long mostWork)
+    public Content[]? All(int[] values, int least, long mostWork, CancellationToken stop)
     {
         all = true;
-        IsTooMuch = !Pass(values, least, Work + mostWork);
+        IsTooMuch = !Pass(values, least, Work + mostWork, stop);
         return IsTooMuch ? null : contents[at[^1].Start..(at[^1].Start + at[^1].Count)];
     }
 
@@ -144,25 +146,8 @@ internal sealed class BoundedPricing
         return new Pattern(stock, counts, [.. nodes], root);
     }
 
-    private bool IsHeld(Pattern pattern)
-    {
-        for (var k = 0; k < demand.Length; k++)
-            if (pattern.Counts[k] > demand[k]) return false;
-        return true;
-    }
-
-    // The pattern without what is too often there: a pattern as well.
-    private Pattern Held(Pattern pattern) => IsHeld(pattern) ? pattern : new Pattern(stock, [.. pattern.Counts.Select((c, k) => Math.Min(c, demand[k]))], [], -1);
-
-    private static int Worth(Pattern pattern, int[] values)
-    {
-        var worth = 0;
-        for (var k = 0; k < values.Length; k++) worth += values[k] * pattern.Counts[k];
-        return worth;
-    }
-
     // Fills all rectangles that may be part of a sheet worth more than so much; false where that is too much.
-    private bool Pass(int[] values, int least, long until)
+    private bool Pass(int[] values, int least, long until, CancellationToken stop)
     {
         if (!Divide(values)) return false;
         Surround(least);
@@ -170,15 +155,18 @@ internal sealed class BoundedPricing
         total = 0;
         Array.Clear(at);
         for (var i = 0; i < relaxed.Rows; i++)
+        {
+            if (stop.IsCancellationRequested) return false;
             for (var j = 0; j < width; j++)
             {
                 var r = i * width + j;
                 if (bound[r] + outside[r] <= least) continue;
                 floor = least - outside[r];
                 Fill(i, j, values);
-                if (Work > until) return false;
+                if (Work > until || total > MostContents) return false;
                 if (!all && keep == int.MaxValue) bound[r] = Math.Min(bound[r], at[r].Count > 0 ? contents[at[r].Start].Value : floor);
             }
+        }
         return true;
     }
 

@@ -6,9 +6,11 @@ internal sealed partial class CountRefuter
     // Work of finding all that sheets may hold, and of choosing from it.
     private const long MostListing = 60_000_000, MostChoosing = 40_000_000;
 
-    // The most of one sheet that all may waste for it to be tried, and the part of it that is tried first.
+    // The most of one sheet that all may waste for it to be tried.
     private const double MostWaste = 0.08;
-    private const int MostParts = 4;
+
+    // What is tried first wastes no more than one part of so many of that.
+    private const int FirstPart = 4;
 
     // So much of the prices by area is added where all kinds are told apart, so that none is worth nothing.
     private const double SomeArea = 0.005;
@@ -41,13 +43,13 @@ internal sealed partial class CountRefuter
     {
         if ((1 / close.Multiple - 1) * counts.Sum() > MostWaste) return default;
         double[] blend = [.. nearest.Select((p, k) => (1 - SomeArea) * p + SomeArea * share[k] * close.Multiple)];
-        var (cut, found, _) = Try(blend, counts, levels.Length - 1, until);
+        var (cut, found, _) = Try(blend, counts, levels.Length - 1, until, stop);
         if (cut is not null) return new Verdict(cut);
         if (found is not { } value) return default;
         // What one sheet wastes is at most what all may. Most plans waste about as much on each: what wastes little is tried first.
-        for (var part = MostParts; part >= 1; part /= 2)
+        for (var part = CanBuild ? FirstPart : 1; part >= 1; part /= 2)
         {
-            if (stop.IsCancellationRequested || List(value, (value.Have - value.Need) / part, until) is not { } lists) break;
+            if (stop.IsCancellationRequested || List(value, (value.Have - value.Need) / part, until, stop) is not { } lists) break;
             var fields = levels[^1].Bounded[Array.FindIndex(counts, c => c > 0)]!.Division!;
             var cover = new PatternCover(lists, value.Most, fields, Math.Min(MostChoosing / part / part, until - Effort));
             var choice = cover.Choose(fields.Packed(demand), (long)value.Need, counts);
@@ -59,7 +61,7 @@ internal sealed partial class CountRefuter
     }
 
     // Everything sheets may hold that wastes no more than so much; null where that is too much.
-    private BoundedPricing.Content[][]? List(Evaluation value, Int128 waste, long until)
+    private BoundedPricing.Content[][]? List(Evaluation value, Int128 waste, long until, CancellationToken stop)
     {
         var lists = new BoundedPricing.Content[value.Counts.Length][];
         for (var t = 0; t < lists.Length; t++)
@@ -68,7 +70,7 @@ internal sealed partial class CountRefuter
             if (value.Counts[t] == 0) continue;
             var search = levels[^1].Bounded[t]!;
             var before = search.Work;
-            var all = search.All(value.Values, (int)Int128.Max(0, value.Most[t] - waste - 1), Math.Min(MostListing, until - Effort));
+            var all = search.All(value.Values, (int)Int128.Max(0, value.Most[t] - waste - 1), Math.Min(MostListing, until - Effort), stop);
             Effort += search.Work - before;
             if (all is null) return null;
             lists[t] = all;
@@ -76,9 +78,13 @@ internal sealed partial class CountRefuter
         return lists;
     }
 
+    // Whether first cuts are free, as patterns take them.
+    private bool CanBuild => Array.TrueForAll(work.Stock, s => s.First == 0);
+
     // Sheets cut by these patterns; null where lengths rounded down do not fit after all, or pieces are left.
     private SheetTree[]? Build(IEnumerable<Pattern> patterns)
     {
+        if (!CanBuild) return null;
         var pieces = Enumerable.Range(0, work.Kinds).Select(_ => new Queue<int>()).ToArray();
         for (var i = 0; i < work.Count; i++) pieces[work.KindOf[i]].Enqueue(i);
         var sheets = new List<SheetTree>();
@@ -87,7 +93,7 @@ internal sealed partial class CountRefuter
             var (size, tree) = (work.Stock[pattern.Stock], new SheetTree());
             tree.Open(pattern.Stock, size, work.WholeOf(size));
             tree.Build(pattern, work, k => pieces[k].Dequeue());
-            if (tree.IsTooLarge || work.Rules.Any && !work.Rules.Hold(tree, size.Trims) || size.First != 0) return null;
+            if (tree.IsTooLarge || work.Rules.Any && !work.Rules.Hold(tree, size.Trims)) return null;
             sheets.Add(tree);
         }
         return Array.TrueForAll(pieces, p => p.Count == 0) ? [.. sheets] : null;

@@ -26,7 +26,7 @@ internal sealed partial class CountRefuter
     // The mixture is as good as it can be where the bound is so near.
     private const double Near = 3e-4;
 
-    // Effort of filling a sheet by search, patterns noted then, and how often in a row it may be of no help.
+    // Effort of filling a sheet by search, patterns noted then, and how often it may be of no help.
     private const long Filling = 1_000_000;
     private const int MostSeen = 100, MostFailures = 2;
 
@@ -37,7 +37,7 @@ internal sealed partial class CountRefuter
     private const double LeastStep = 0.5;
 
     // Patterns that enter a mixture before all are looked at again.
-    private const int AtOnce = 20;
+    private const int Entering = 20;
 
     // What a missing piece costs: so many multiples of the sheets by its area, but no less than by this share of all.
     private const double Missing = 10, LeastShare = 1e-4;
@@ -152,11 +152,8 @@ internal sealed partial class CountRefuter
     // What is left of relaxed patterns where a kind is dropped as often as it is too often there.
     private void Clip(int level)
     {
-        for (var p = pool.Count - 1; p >= 0; p--)
-        {
-            if (pool[p].Level < level || Allowed(pool[p].Pattern)) continue;
-            pool.Add((pool[p].Pattern with { Counts = [.. pool[p].Pattern.Counts.Select((c, k) => Math.Min(c, demand[k]))] }, level));
-        }
+        for (var p = 0; p < pool.Count; p++)
+            if (pool[p].Level >= level) pool[p] = (pool[p].Pattern.Within(demand), pool[p].Level);
     }
 
     // Mixes until these sheets are refuted, or are enough for the mixture, or no pattern helps; where patterns hold no more than there is, until the best prices are
@@ -169,7 +166,7 @@ internal sealed partial class CountRefuter
         // What nearly refuted them with coarser pricing is tried first.
         if (level > 0 || bounded)
         {
-            var (cut, first, made) = Try(at, counts, level, until);
+            var (cut, first, made) = Try(at, counts, level, until, stop);
             if (cut is not null) return (cut, null);
             if (!tooMuch) (best, low) = (first, first?.Multiple ?? 0);
             foreach (var pattern in made) pool.Add((pattern, level));
@@ -184,12 +181,12 @@ internal sealed partial class CountRefuter
             // At first the search finds most of what helps, for little.
             if (bounded && failures < MostFailures)
             {
-                if (Fill(counts, duals, master)) continue;
+                if (Fill(counts, duals, master, stop)) continue;
                 failures++;
             }
             var center = at;
             double[] tried = [.. Enumerable.Range(0, demand.Length).Select(k => step * Math.Max(0, duals[k]) + (1 - step) * center[k])];
-            var (cut, last, made) = Try(tried, counts, level, until);
+            var (cut, last, made) = Try(tried, counts, level, until, stop);
             if (cut is not null) return (cut, null);
             var gained = false;
             if (last?.Multiple > low) (best, low, at) = (last, last.Value.Multiple, tried);
@@ -208,14 +205,14 @@ internal sealed partial class CountRefuter
     }
 
     // Fills sheets with what is worth most by a search; true where that gives patterns that help.
-    private bool Fill(int[] counts, double[] duals, MasterProgram master)
+    private bool Fill(int[] counts, double[] duals, MasterProgram master, CancellationToken stop)
     {
         var helps = false;
         for (var t = 0; t < counts.Length; t++)
         {
             if (counts[t] == 0) continue;
             var lane = new Lane(work.Filling(t, [.. duals.Take(demand.Length).Select(d => Math.Max(0, d))]), 0xF1_0000) { Seen = new SeenPatterns(MostSeen) };
-            lane.Run(Filling, 0, default);
+            lane.Run(Filling, 0, stop);
             Effort += lane.Effort;
             foreach (var pattern in lane.Seen.News())
             {
@@ -228,7 +225,7 @@ internal sealed partial class CountRefuter
     }
 
     // The inequality by a set of prices, where these sheets break it; else how far they are from it, and patterns that say so.
-    private (SheetCounts.Cut? Cut, Evaluation? Value, List<Pattern> Patterns) Try(double[] prices, int[] counts, int fineness, long until)
+    private (SheetCounts.Cut? Cut, Evaluation? Value, List<Pattern> Patterns) Try(double[] prices, int[] counts, int fineness, long until, CancellationToken stop)
     {
         tooMuch = false;
         if (Whole(prices, fineness) is not { } values) return (null, null, []);
@@ -239,7 +236,7 @@ internal sealed partial class CountRefuter
         for (var t = 0; t < counts.Length; t++)
             if (counts[t] > 0)
             {
-                most[t] = Price(values, t, fineness, patterns, until);
+                most[t] = Price(values, t, fineness, patterns, until, stop);
                 if (most[t] >= RasterPricing.Limit) return (null, null, []);
             }
         var value = new Evaluation(values, need, most, counts);
@@ -247,7 +244,7 @@ internal sealed partial class CountRefuter
         for (var t = 0; t < counts.Length; t++)
             if (counts[t] == 0)
             {
-                most[t] = Price(values, t, fineness, null, until);
+                most[t] = Price(values, t, fineness, null, until, stop);
                 if (most[t] >= RasterPricing.Limit) return (null, null, []);
             }
         return (new SheetCounts.Cut([.. most.Select(m => (Int128)m)], need), null, patterns);
@@ -263,41 +260,31 @@ internal sealed partial class CountRefuter
     }
 
     // What a sheet is worth at most; patterns that are worth much.
-    private int Price(int[] values, int t, int fineness, List<Pattern>? patterns, long until)
+    private int Price(int[] values, int t, int fineness, List<Pattern>? patterns, long until, CancellationToken stop)
     {
         var (level, pricing) = (levels[fineness], levels[fineness].Pricing[t]);
         if (!bounded)
         {
             var top = pricing.Run(values);
             Effort += pricing.Work / 4 + 1_000;
-            if (top < RasterPricing.Limit) patterns?.AddRange(pricing.Counts(values, top - top / 32, Found).Select(f => new Pattern(t, f, [], -1)));
+            if (top < RasterPricing.Limit) patterns?.AddRange(pricing.Counts(values, top - top / 32, Found).Select(f => new Pattern(t, f)));
             return top;
         }
         // No pattern known is worth more than this; only what is matters.
         var known = 0;
         foreach (var (pattern, from) in pool)
             if (from >= fineness && pattern.Stock == t && Allowed(pattern))
-            {
-                var worth = 0;
-                for (var k = 0; k < values.Length; k++) worth += values[k] * pattern.Counts[k];
-                known = Math.Max(known, worth);
-            }
+                known = Math.Max(known, pattern.Worth(values));
         var search = level.Bounded[t] ??= new BoundedPricing(pricing, demand, t);
         var before = search.Work;
-        var found = search.Best(values, known, Math.Min(telling, until - Effort), Found);
+        var found = search.Best(values, known, Math.Min(telling, until - Effort), Found, stop);
         Effort += search.Work - before;
         tooMuch |= search.IsTooMuch;
         patterns?.AddRange(found);
         return search.Top;
     }
 
-    private bool Allowed(Pattern pattern)
-    {
-        if (!bounded) return true;
-        for (var k = 0; k < demand.Length; k++)
-            if (pattern.Counts[k] > demand[k]) return false;
-        return true;
-    }
+    private bool Allowed(Pattern pattern) => !bounded || pattern.IsWithin(demand);
 
     // Lets known patterns in until none helps.
     private void FromPool(MasterProgram master, int[] counts, int level)
@@ -311,7 +298,7 @@ internal sealed partial class CountRefuter
                 if (pool[p].Level >= level && counts[pool[p].Pattern.Stock] > 0 && master.Gain(pool[p].Pattern, 0, duals) is var worth && worth > Tiny && Allowed(pool[p].Pattern)) good.Add((worth, p));
             Effort += (long)pool.Count * demand.Length / 4;
             good.Sort((x, y) => x.Worth != y.Worth ? y.Worth.CompareTo(x.Worth) : x.Index.CompareTo(y.Index));
-            foreach (var (_, p) in good.Take(AtOnce))
+            foreach (var (_, p) in good.Take(Entering))
             {
                 duals = master.Duals();
                 Effort += (long)demand.Length * demand.Length / 2;

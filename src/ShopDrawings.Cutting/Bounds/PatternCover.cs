@@ -18,6 +18,12 @@ internal sealed class PatternCover
     // For each number of sheets left and each size the contents that may still be chosen, and how many.
     private readonly List<(int[][] Numbers, int[] Count)> levels = [];
 
+    // States that are remembered at most.
+    private const int MostHopeless = 1_000_000;
+
+    // Numbers of sheets are told apart by digits to this base for each size.
+    private int radix;
+
     /// <summary>
     /// For what sheets of each size may hold, the most valuable first, and what it is worth at <paramref name="most"/>, numbers of pieces being in
     /// <paramref name="fields"/>; with so much work it is given up.
@@ -41,10 +47,26 @@ internal sealed class PatternCover
     public IReadOnlyList<(int Stock, BoundedPricing.Content Content)>? Choose(UInt128 pieces, long worth, int[] counts)
     {
         var (left, sheets) = ((int[])counts.Clone(), counts.Sum());
-        while (levels.Count <= sheets) levels.Add(([.. contents.Select(list => Enumerable.Range(0, list.Length).ToArray())], new int[contents.Length]));
-        for (var t = 0; t < contents.Length; t++) levels[sheets].Count[t] = left[t] == 0 ? 0 : contents[t].Length;
+        radix = counts.Max() + 1;
+        Work += contents.Sum(list => (long)list.Length) * (sheets + fields.Kinds) / 4;
+        if (IsTooMuch || Math.Pow(radix, counts.Length) > long.MaxValue) return GiveUp();
+        while (levels.Count <= sheets) levels.Add(([.. contents.Select(list => new int[list.Length])], new int[contents.Length]));
+        var (numbers, count) = levels[sheets];
+        for (var t = 0; t < contents.Length; t++)
+        {
+            count[t] = 0;
+            for (var n = 0; n < contents[t].Length && left[t] > 0; n++)
+                if (fields.Holds(pieces, contents[t][n].Counts)) numbers[t][count[t]++] = n;
+        }
         chosen.Clear();
+        hopeless.Clear();
         return Choose(pieces, worth, left, sheets) ? chosen : null;
+    }
+
+    private IReadOnlyList<(int Stock, BoundedPricing.Content Content)>? GiveUp()
+    {
+        Work = Math.Max(Work, mostWork + 1);
+        return null;
     }
 
     private bool Choose(UInt128 left, long worth, int[] counts, int sheets)
@@ -58,7 +80,7 @@ internal sealed class PatternCover
             chosen.Add((t, last));
             return true;
         }
-        var key = counts.Aggregate(0L, (sum, c) => 1_000 * sum + c);
+        var key = counts.Aggregate(0L, (sum, c) => radix * sum + c);
         if (hopeless.Contains((left, key))) return false;
         var kind = Array.Find(order, k => fields.Of(left, k) > 0);
         var (numbers, count) = levels[sheets];
@@ -78,7 +100,7 @@ internal sealed class PatternCover
             }
             counts[t]++;
         }
-        hopeless.Add((left, key));
+        if (hopeless.Count < MostHopeless) hopeless.Add((left, key));
         return false;
     }
 

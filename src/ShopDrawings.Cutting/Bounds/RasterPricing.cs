@@ -59,7 +59,7 @@ internal sealed class RasterPricing
         width = along.States.Length;
         if (IsTooFine) return;
         value = new int[across.States.Length * width];
-        Work = across.Pairs.Sum(p => (long)p.Length) * width / Vector<int>.Count + along.Pairs.Sum(p => (long)p.Length) * across.States.Length;
+        Work = across.Pairs.Sum(p => (long)p.Length) * width / 8 + along.Pairs.Sum(p => (long)p.Length) * across.States.Length;
     }
 
     /// <summary>The best pattern's value for values of the kinds, none negative; none is worth more, unless it reaches <see cref="Limit"/>.</summary>

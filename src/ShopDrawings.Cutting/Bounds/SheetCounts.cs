@@ -38,7 +38,7 @@ internal sealed class SheetCounts(Workload work)
         var (counts, nodes) = (new int[work.Stock.Length], 0);
         if (work.Stock.Any(s => s.Price == 0 && s.Count == int.MaxValue)) return null;
         for (var t = 0; t < counts.Length; t++)
-            if (work.Stock[t].Price == 0) counts[t] = work.Stock[t].Count;
+            if (work.Stock[t].Price == 0) counts[t] = Math.Min(work.Stock[t].Count, work.Count);
         // What is missing of the first inequality costs at least so much from each size on.
         var rest = cuts.Count == 0 ? null : new double[counts.Length + 1];
         if (rest is not null)

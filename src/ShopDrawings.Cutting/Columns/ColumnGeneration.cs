@@ -88,7 +88,7 @@ internal sealed class ColumnGeneration
             {
                 if (pricing.ValueOf(t) / (double)Scale * top <= work.Stock[t].Price + master.Scarcity(t, duals) + 1e-7 * top) continue;
                 var pattern = pricing.PatternOf(t, wanted.Length);
-                if (rest && !Holds(wanted, pattern)) continue;
+                if (rest && !pattern.IsWithin(wanted)) continue;
                 pool.Add(pattern);
                 entered |= master.Enter(pattern, work.Stock[t].Price);
             }
@@ -101,13 +101,6 @@ internal sealed class ColumnGeneration
         return master;
     }
 
-    private static bool Holds(int[] wanted, Pattern pattern)
-    {
-        for (var k = 0; k < wanted.Length; k++)
-            if (pattern.Counts[k] > wanted[k]) return false;
-        return true;
-    }
-
     // Known patterns that pay again, a few times over.
     private bool FromPool(MasterProgram master, int[]? wanted, int turns)
     {
@@ -118,7 +111,7 @@ internal sealed class ColumnGeneration
             var (best, gain) = (-1, 1e-7 * work.Stock.Max(s => s.Price));
             for (var p = 0; p < pool.Count; p++)
             {
-                if (wanted is not null && !Holds(wanted, pool[p])) continue;
+                if (wanted is not null && !pool[p].IsWithin(wanted)) continue;
                 if (master.Gain(pool[p], work.Stock[pool[p].Stock].Price, duals) is var worth && worth > gain) (best, gain) = (p, worth);
             }
             for (var k = 0; k < demand.Length; k++)

@@ -164,6 +164,3 @@ internal sealed class PatternPricing
         return nodes.Count - 1;
     }
 }
-
-/// <summary>A way to cut one sheet. A leaf names its kind times two, one more where turned; an inner node its two children.</summary>
-internal sealed record Pattern(int Stock, int[] Counts, (int Kind, int A, int B)[] Nodes, int Root);

@@ -22,7 +22,7 @@ internal sealed class SeenPatterns(int most)
         var counts = new int[work.Kinds];
         for (var n = 0; n < sheet.Used; n++)
             if (sheet[n].Kind == SheetTree.Leaf) counts[work.KindOf[sheet[n].Item >> 1]]++;
-        Note(new Pattern(sheet.Stock, counts, [], 0));
+        Note(new Pattern(sheet.Stock, counts));
     }
 
     /// <summary>Those met since this was last asked.</summary>

@@ -9,6 +9,9 @@ internal sealed class CountSearch
     // Effort for refuting one set of numbers, fast and thoroughly.
     private const long FastEffort = 100_000_000, ThoroughEffort = 900_000_000;
 
+    // Numbers are tried again where there is so many times the effort left that did not do.
+    private const int MoreEffort = 8;
+
     // Patterns that a lane takes note of.
     private const int MostSeen = 500;
 
@@ -27,11 +30,11 @@ internal sealed class CountSearch
 
         public long Price { get; } = price;
 
-        /// <summary>Whether it was tried to refute them fast, and thoroughly.</summary>
+        /// <summary>Whether it was tried to refute them fast.</summary>
         public bool WasTried { get; set; }
 
-        /// <inheritdoc cref="WasTried"/>
-        public bool WasTriedThoroughly { get; set; }
+        /// <summary>Effort that did not do to refute them thoroughly; the largest number where more would not either.</summary>
+        public long Tried { get; set; }
 
         /// <summary>Tries to lay everything on them.</summary>
         public Lane Lane => lane ??= new Lane(work.Within(Counts), 0x7A_0000) { Seen = new SeenPatterns(MostSeen) };
@@ -82,13 +85,15 @@ internal sealed class CountSearch
             var targets = open.Where(n => !n.WasTried).Take(refuters.Length).ToArray();
             IsListed = targets.Length == 0;
             // The more sheets, the smaller they are and the sooner it is known what they hold.
-            if (IsListed) targets = [.. open.Where(n => !n.WasTriedThoroughly).OrderByDescending(n => n.Counts.Sum()).Take(refuters.Length)];
+            if (IsListed) targets = [.. open.Where(n => n.Tried < (end - Effort) / MoreEffort).OrderBy(n => n.Tried).ThenByDescending(n => n.Counts.Sum()).Take(refuters.Length)];
             if (targets.Length == 0) break;
-            var (verdicts, most) = (new CountRefuter.Verdict[targets.Length], Math.Min((end - Effort) / targets.Length, IsListed ? ThoroughEffort : FastEffort));
+            var most = Math.Min((end - Effort) / targets.Length, IsListed ? ThoroughEffort : FastEffort);
+            var verdicts = new CountRefuter.Verdict[targets.Length];
             each(refuters[..targets.Length], r =>
             {
-                var k = Array.IndexOf(refuters, r);
-                verdicts[k] = r.Refute(targets[k].Counts, targets[k].WasTried, r.Effort + most, stop);
+                var (k, limit) = (Array.IndexOf(refuters, r), r.Effort + most);
+                verdicts[k] = r.Refute(targets[k].Counts, targets[k].WasTried, limit, stop);
+                if (targets[k].WasTried) targets[k].Tried = r.Effort < limit ? long.MaxValue : most;
             });
             for (var k = 0; k < targets.Length; k++) Note(targets[k], verdicts[k]);
         }
@@ -103,7 +108,6 @@ internal sealed class CountSearch
             open!.RemoveAll(n => !cut.Keeps(n.Counts));
         }
         else if (verdict.IsImpossible) open!.Remove(target);
-        else if (target.WasTried) target.WasTriedThoroughly = true;
         else target.WasTried = true;
         if (verdict.Plan is { } plan && plan.Sum(s => work.Stock[s.Stock].Price) is var price && (Plan is null || price < Plan.Value.Price)) Plan = (plan, price);
     }

@@ -42,7 +42,10 @@ internal sealed partial class Lane
     private int[] loose;
     private int[] looseSaved;
     private int looseCount, looseSavedCount;
-    private long openPrice, budget = long.MaxValue, spare, least = long.MaxValue;
+    private long openPrice, budget = long.MaxValue, spare;
+
+    // The least that was left over since it aimed anew, of which sheets are noted.
+    private long leastLeft = long.MaxValue;
     private int step, lateAt, failMark, started, beat, nearCount, scoring;
     private int[] near = new int[8];
     private readonly SheetTree trial = new();
@@ -110,7 +113,7 @@ internal sealed partial class Lane
         while (openPrice > budget) Give(WorstSheet());
         Weigh();
         Array.Fill(late, Cost);
-        least = long.MaxValue;
+        leastLeft = long.MaxValue;
     }
 
     private long Cost => spare;
@@ -240,9 +243,9 @@ internal sealed partial class Lane
                     if (sheets[s].Stock >= 0) Seen.Note(sheets[s], work);
             }
             var whole = Step();
-            if (Seen is not null && Cost < least)
+            if (Seen is not null && Cost < leastLeft)
             {
-                least = Cost;
+                leastLeft = Cost;
                 for (var s = 0; s < sheetCount; s++)
                     if (sheets[s].Stock >= 0) Seen.Note(sheets[s], work);
             }

@@ -78,7 +78,11 @@ internal sealed class Preparation
                 if (store.PricePerCut is < 0 or > Limits.HighestPrice) Nonsense("", $"a cut that costs {store.PricePerCut}");
                 if (store.LongestPiece <= 0 || store.HeaviestPieceGrams <= 0 || store.MassPerSquareMetre < 0) Nonsense("", "a largest piece or mass that is not positive");
                 if (store.HeaviestPieceGrams is not null && store.MassPerSquareMetre == 0) Nonsense("", "the heaviest piece is limited, but the mass per square metre is not given");
-                if (store.Home is { } home) LookOver(home);
+                if (store.Home is { } home)
+                {
+                    LookOver(home);
+                    if (store.BlankAllowance < home.Kerf) Nonsense("", "blanks that carry less at their edges than the kerf at home cannot be trimmed");
+                }
                 if (store.Home is { MaxCuts: not null }) Nonsense("", "cuts in a sheet are counted at the store alone; leave the number of cuts at home out");
                 break;
             case Router router when router.ClampMargin is < 0 or > Limits.LongestSide: Nonsense("", $"a clamping margin of {Millimetres(router.ClampMargin)} mm"); break;

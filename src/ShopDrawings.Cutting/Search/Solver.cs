@@ -18,8 +18,8 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
     // Patterns that a lane takes note of.
     private const int MostSeen = 1_000;
 
-    // Most effort for refuting where there is one size of sheet.
-    private const long MostForOne = 12_000_000;
+    // Effort for refuting where there is one size of sheet: an eighth of the lanes' at first, later a sixteenth.
+    private const long FirstForOne = 12_000_000;
 
     /// <summary>Called after each round with effort, best price so far (null before there is one) and bound.</summary>
     public Action<long, long?, long>? Report { get; init; }
@@ -81,7 +81,7 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
                 foreach (var lane in lanes) exact.Learn(lane);
                 var left = effort - own - aimed;
                 if (work.Stock.Length > 1) exact.Refute(known.Price, 3 * (own + aimed) / 2, left, Each, stop);
-                else exact.Refute(known.Price, own / 8, Math.Min(MostForOne, left), Each, stop);
+                else exact.Refute(known.Price, own / 8, Math.Min(Math.Max(FirstForOne, own / 16), left), Each, stop);
                 Bound = bound = Math.Max(bound, exact.Bound);
                 if (exact.Plan is { } met && met.Price < known.Price) best = met;
             }

@@ -42,12 +42,12 @@ internal sealed class Workload
     /// <summary>Bits dropped from a side before areas are weighed against each other; no decision about fitting rests on these.</summary>
     public int Shift { get; private set; }
 
-    /// <summary>Rough area of a piece.</summary>
+    /// <summary>Rough area of a piece, or what it weighs instead (<see cref="Filling"/>).</summary>
     public long[] Area { get; private set; } = [];
 
     private int[] grains = [];
 
-    // What a sheet weighs where pieces weigh their worth.
+    // So many times finer than areas pieces weigh where they weigh their worth, and what a sheet weighs then.
     private const long FillingUnit = 1 << 12;
     private long? whole;
 
@@ -124,7 +124,7 @@ internal sealed class Workload
         return work;
     }
 
-    /// <summary>What fills a sheet.</summary>
+    /// <summary>What fills a sheet: its rough area; where pieces weigh their worth what they weigh at most on the one there is.</summary>
     public long WholeOf(in Sheet size) => whole ?? Rough(size.W, size.H);
 
     /// <summary>An area to weigh by.</summary>

@@ -53,7 +53,7 @@ public class BoundTests
         Assert.True(refuter.IsReady);
         // Cuts made of other numbers must let the true ones pass.
         foreach (var thoroughly in new[] { false, true })
-            foreach (var less in parted.Counts.Select((n, t) => parted.Counts.Select((m, s) => s == t ? Math.Max(0, n - 1) : m).ToArray()).Append(parted.Counts))
+            foreach (var less in parted.Counts.Select((n, t) => parted.Counts.Select((m, s) => s == t ? Math.Max(0, n - 1) : m).ToArray()).Append(parted.Counts).Append([.. parted.Counts.Select(n => n + 1)]))
             {
                 var verdict = refuter.Refute(less, thoroughly, refuter.Effort + 10_000_000, TestContext.Current.CancellationToken);
                 if (verdict.Cut is { } cut)
@@ -61,11 +61,16 @@ public class BoundTests
                     Assert.False(cut.Keeps(less));
                     Assert.True(cut.Keeps(parted.Counts));
                 }
-                Assert.False(verdict.IsImpossible && ReferenceEquals(less, parted.Counts));
+                Assert.False(verdict.IsImpossible && parted.Counts.Zip(less).All(n => n.Second >= n.First));
                 if (verdict.Plan is not { } plan) continue;
                 Assert.All(less, (n, t) => Assert.True(plan.Count(sheet => sheet.Stock == t) <= n));
                 Assert.Equal(work.Count, plan.Sum(sheet => sheet.Items));
-                Assert.DoesNotContain(plan, sheet => sheet.IsTooLarge);
+                Assert.All(plan, sheet =>
+                {
+                    Assert.False(sheet.IsTooLarge);
+                    foreach (var n in Enumerable.Range(0, sheet.Used).Where(n => sheet[n].Kind == SheetTree.Leaf))
+                        Assert.NotEqual(0, work.LiesOn(sheet[n].Item >> 1, sheet.Stock) & (sheet[n].Item % 2 == 0 ? Workload.AsIs : Workload.Turned));
+                });
             }
     }, iter: 60);
 
@@ -87,7 +92,7 @@ public class BoundTests
             var relaxed = new RasterPricing(ways, demand, w, h);
             var top = relaxed.Run(values);
             var search = new BoundedPricing(relaxed, demand, 0);
-            var patterns = search.Best(values, 0, long.MaxValue / 2, 1);
+            var patterns = search.Best(values, 0, long.MaxValue / 2, 1, TestContext.Current.CancellationToken);
             var tried = Tried(w, h, demand, values, ways);
             var best = tried.Max(t => t.Worth);
 
@@ -99,14 +104,14 @@ public class BoundTests
             }
 
             // Everything a sheet may hold that is worth more than a little.
-            var all = search.All(values, best / 2, long.MaxValue / 2)!;
+            var all = search.All(values, best / 2, long.MaxValue / 2, TestContext.Current.CancellationToken)!;
             Assert.Equal(tried.Where(t => t.Worth > best / 2).Select(t => string.Join(",", t.Counts)).Order(),
                 all.Select(c => string.Join(",", Enumerable.Range(0, demand.Length).Select(k => search.Division!.Of(c.Counts, k)))).Order());
             Assert.All(all, c => Assert.Equal(c.Value, search.Trace(c, values).Counts.Select((n, k) => n * values[k]).Sum()));
 
             // Given up at once, it still says nothing too small, and gives patterns that are.
             var hasty = new BoundedPricing(relaxed, demand, 0);
-            Assert.All(hasty.Best(values, 0, 1, 5), p => Assert.Contains(tried, t => t.Counts.AsSpan().SequenceEqual(p.Counts)));
+            Assert.All(hasty.Best(values, 0, 1, 5, TestContext.Current.CancellationToken), p => Assert.Contains(tried, t => t.Counts.AsSpan().SequenceEqual(p.Counts)));
             Assert.InRange(hasty.Top, best, top);
         }, iter: 200);
 
@@ -191,6 +196,19 @@ public class BoundTests
     }
 
     [Fact]
+    public void Values_that_run_over_are_not_trusted()
+    {
+        // Lengths that are rounded up again and again let a sheet of small pieces beside large ones be worth several times its area.
+        int[] demand = [2, 8, 3, 3], sides = [4, 3, 5, 73];
+        var relaxed = new RasterPricing(sides.Select((s, k) => new RasterPricing.Lying(k, s, s)), demand, 150, 150);
+        var search = new BoundedPricing(relaxed, demand, 0);
+        var found = search.Best([.. sides.Select(s => s * s * (RasterPricing.Limit / 2 / 22_500))], 0, 1_000_000_000, 5, TestContext.Current.CancellationToken);
+
+        Assert.True(search.Top >= RasterPricing.Limit);
+        Assert.Empty(found);
+    }
+
+    [Fact]
     public void Contents_are_chosen_for_sheets_as_by_trying_everything() =>
         Gen.Select(Gen.Int[0, 3].Array[3], Gen.Select(Gen.Int[0, 1], Gen.Int[0, 2].Array[3]).Array[1, 12], Gen.Int[0, 2], Gen.Int[0, 2]).Sample((pieces, given, ofFirst, ofSecond) =>
         {
@@ -219,12 +237,12 @@ public class BoundTests
     {
         // Five pieces, two from one sheet: of two sheets one and a quarter times as many are needed; three from another kind of sheet, of which there is one, help.
         var master = MasterProgram.ForMultiple([5], [2, 0], [10]);
-        master.Enter(new Pattern(0, [2], [], -1), 0);
+        master.Enter(new Pattern(0, [2]), 0);
         while (master.Settle()) { }
         Assert.Equal(1.25, master.Price, 9);
 
         master = MasterProgram.ForMultiple([5], [2, 1], [10]);
-        Pattern[] patterns = [new(0, [2], [], -1), new(1, [3], [], -1)];
+        Pattern[] patterns = [new(0, [2]), new(1, [3])];
         for (var turn = 0; turn < 10; turn++)
         {
             master.Settle();
