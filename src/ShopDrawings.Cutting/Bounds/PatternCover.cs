@@ -6,6 +6,9 @@ namespace ShopDrawings.Cutting;
 /// </summary>
 internal sealed class PatternCover
 {
+    // States that are remembered at most.
+    private const int MostHopeless = 1_000_000;
+
     private readonly BoundedPricing.Content[][] contents;
     private readonly int[] most;
     private readonly PieceFields fields;
@@ -17,9 +20,6 @@ internal sealed class PatternCover
 
     // For each number of sheets left and each size the contents that may still be chosen, and how many.
     private readonly List<(int[][] Numbers, int[] Count)> levels = [];
-
-    // States that are remembered at most.
-    private const int MostHopeless = 1_000_000;
 
     // Numbers of sheets are told apart by digits to this base for each size.
     private int radix;
