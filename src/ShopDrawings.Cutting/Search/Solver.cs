@@ -77,7 +77,7 @@ internal sealed class Solver(Workload work, int laneCount, int threads, Cancella
                 if (lane.Best is { } plan && (best is null || lane.BestPrice < best.Value.Price)) best = (plan, lane.BestPrice);
             if (best is { } known && known.Price > bound && own >= ProofAfter && CountRefuter.Pays(work))
             {
-                exact ??= new CountSearch(work, counts, laneCount);
+                exact ??= new CountSearch(work, counts, work.Stock.Length > 1 ? laneCount : 1);
                 foreach (var lane in lanes) exact.Learn(lane);
                 var left = effort - own - aimed;
                 if (work.Stock.Length > 1) exact.Refute(known.Price, 3 * (own + aimed) / 2, left, Each, stop);
