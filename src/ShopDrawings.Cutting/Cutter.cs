@@ -6,7 +6,7 @@ namespace ShopDrawings.Cutting;
 public sealed record CuttingOptions
 {
     /// <summary>Work until the search ends without proof, in the solver's own units; some 100 million are done in a second on one core of a machine of 2025.</summary>
-    public long Effort { get; init; } = 400_000_000;
+    public long Effort { get; init; } = 250_000_000;
 
     /// <summary>Threads that share the work; the plan is the same with any number.</summary>
     public int Threads { get; init; } = 2;
