@@ -88,6 +88,17 @@ public class CompensationTests
     [Fact]
     public void Cutter_leaves_nothing_where_corners_are_freed_and_its_middle_stays_within() => AnyBatch(panels => Clears(panels, InnerCorners.Joinery), 2);
 
+    [Theory]
+    [InlineData(InnerCorners.Round)]
+    [InlineData(InnerCorners.Joinery)]
+    public void Wall_thinner_than_paper_beside_a_groove_is_milled_away(InnerCorners corners)
+    {
+        OutsideProgram.DemandPython("ezdxf");
+        // 65 − 55.749 − 18.5 ÷ 2 = 0.001 mm of it would stay.
+        var part = Plain(240, 65, Groove(0, 55.749, 240, 55.749, 18.5, 6, Surface.Outside));
+        Clears([part, part], corners);
+    }
+
     private static void Clears(Panel[] panels, InnerCorners corners)
     {
         var random = new Random(7);
@@ -167,7 +178,8 @@ public class CompensationTests
             Point2 Lie(Point2 p) => isTurned ? p with { Y = panel.Width.Value - p.Y } : p;
             if (feature is Bore bore) return new(Lie(bore.At.Point), Lie(bore.At.Point), bore.Diameter.Value, true, false, false, false, false);
             var groove = (Groove)feature;
-            bool IsOpen(Point2 p) => p.X <= 1e-6 || p.Y <= 1e-6 || p.X >= panel.Length.Value - 1e-6 || p.Y >= panel.Width.Value - 1e-6 || !panel.CutOutline.Contains(p);
+            // What is thinner than paper, 0.02 mm, is no wall.
+            bool IsOpen(Point2 p) => new[] { panel.Outline, panel.CutOutline }.Any(o => !o.Contains(p) || o.DistanceTo(p) <= 0.02);
             var (from, to) = (groove.From.Point, groove.To.Point);
             var (middle, side) = ((from + to) * 0.5, (to - from).Left * (groove.Width.Value / 2 / from.DistanceTo(to)));
             // Turned over, left and right change places.
