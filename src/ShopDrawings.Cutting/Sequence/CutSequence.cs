@@ -71,7 +71,7 @@ public static class CutSequence
 
     private static OutcomeKind KindOf(CutPiece piece) => piece.Kind switch { PieceKind.Part => OutcomeKind.Part, PieceKind.Offcut => OutcomeKind.Offcut, _ => OutcomeKind.Piece };
 
-    private static string Mark(int sheet) => sheet.ToString(System.Globalization.CultureInfo.InvariantCulture);
+    internal static string Mark(int sheet) => sheet.ToString(System.Globalization.CultureInfo.InvariantCulture);
 
     internal static string Letters(int k) => (k >= 26 ? Letters(k / 26 - 1) : "") + (char)('a' + k % 26);
 }

@@ -7,18 +7,37 @@ namespace ShopDrawings.Drafting;
 /// <param name="Name">The sheet's name.</param>
 /// <param name="Material">What it is a sheet of, for the title block.</param>
 /// <param name="Project">What is built.</param>
-/// <param name="Plan">Which part lies where, and the offcuts.</param>
-/// <param name="Panels">The parts by name, as they lie.</param>
-/// <param name="Cuts">The cuts in order; none where a router cuts.</param>
-/// <param name="Notes">What is said beside the title block.</param>
-public sealed record StockSheet(string Name, string Material, string Project, SheetPlan Plan, ImmutableArray<StockPanel> Panels, ImmutableArray<PlacedCut> Cuts, ImmutableArray<string> Notes)
+/// <param name="Stock">Its size, trim and grain.</param>
+/// <param name="Pieces">What it is cut into, but for offcuts.</param>
+/// <param name="Offcuts">What is left over, worth keeping or not.</param>
+/// <param name="Cuts">The cuts with their numbers; none where a router cuts.</param>
+public sealed record StockSheet(string Name, string Material, string Project, StockSize Stock, ImmutableArray<StockPiece> Pieces, ImmutableArray<SheetArea> Offcuts, ImmutableArray<PlacedCut> Cuts)
 {
+    /// <summary>What the drawing is called in the title block.</summary>
+    public string Kind { get; init; } = "Cutting plan";
+
+    /// <summary>Whether it is printed on the smallest paper, which any printer holds, however small its scale.</summary>
+    public bool IsOnSmallestPaper { get; init; }
+
+    /// <summary>What is said beside the name.</summary>
+    public string Summary { get; init; } = "";
+
+    /// <summary>What is said beside the title block.</summary>
+    public ImmutableArray<string> Notes { get; init; } = [];
+
+    /// <summary>A list on the drawing, a line each.</summary>
+    public ImmutableArray<string> List { get; init; } = [];
+
+    /// <summary>Edges of what a store cuts, where the pieces are cut from it at home.</summary>
+    public ImmutableArray<SheetArea> Blanks { get; init; } = [];
+
     /// <summary>Names of panels that must not be cut: the sheet is stamped.</summary>
     public ImmutableArray<string> Withheld { get; init; } = [];
 }
 
-/// <summary>A panel on a stock sheet.</summary>
+/// <summary>A piece on a stock sheet: a panel, or a blank.</summary>
 /// <param name="Name">What it is called.</param>
-/// <param name="Place">Where it lies.</param>
+/// <param name="Area">Where it lies.</param>
+/// <param name="IsTurned">Whether its length lies across the sheet's.</param>
 /// <param name="Bands">The sides, as they lie on the sheet, that are banded.</param>
-public sealed record StockPanel(string Name, ShopDrawings.Cutting.Placement Place, ImmutableArray<PieceEdge> Bands);
+public sealed record StockPiece(string Name, SheetArea Area, bool IsTurned, ImmutableArray<PieceEdge> Bands);

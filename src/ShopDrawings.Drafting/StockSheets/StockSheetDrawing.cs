@@ -19,13 +19,13 @@ public sealed class StockSheetDrawing
     private static readonly Layer SheetLayer = new("SHEET", Role.VisibleEdge, "Edges of the stock sheet");
     private static readonly Layer TrimLayer = new("TRIM", Role.Hidden, "Where factory edges are trimmed off");
     private static readonly Layer BlankLayer = new("BLANKS", Role.Hidden, "Edges of the blanks a store cuts");
-    private static readonly Layer PanelLayer = new("PANELS", Role.VisibleEdge, "Edges of the panels as sawn");
+    private static readonly Layer PieceLayer = new("PANELS", Role.VisibleEdge, "Edges of the panels as sawn");
     private static readonly Layer BandLayer = new("BANDS", Role.Outline, "Bars inside the edges that are banded");
     private static readonly Layer OffcutLayer = new("OFFCUTS", Role.Hatching, "What is left over");
     private static readonly Layer GrainLayer = new("GRAIN", Role.Mark, "The way the grain runs");
     private static readonly Layer CutLayer = new("CUTS", Role.Dimension, "Numbers of the cuts, beside the cut");
     private static readonly Layer SizeLayer = new("DIMENSIONS", Role.Dimension, "Size of the sheet");
-    private static readonly Layer ListLayer = new("LIST", Role.Lettering, "What the letters on narrow panels stand for");
+    private static readonly Layer ListLayer = new("LIST", Role.Lettering, "What the letters on narrow panels stand for, and the cuts of a slip");
     private static readonly Layer WarningLayer = new("WARNING", Role.Warning, "What the checks found");
 
     private readonly StockSheet sheet;
@@ -59,24 +59,24 @@ public sealed class StockSheetDrawing
 
     private double Below => Small + 1.7;
 
-    private double Length => sheet.Plan.Stock.Length / 1e6;
+    private double Length => sheet.Stock.Length / 1e6;
 
-    private double Width => sheet.Plan.Stock.Width / 1e6;
+    private double Width => sheet.Stock.Width / 1e6;
 
     private Drawing Draw(int number, int count)
     {
         var notes = Notes();
-        var choice = SheetChoice.Of(settings, notes, Needed);
+        var choice = SheetChoice.Of(settings, notes, Needed, sheet.IsOnSmallestPaper ? 1 : null);
         var (size, scale) = (choice.Size, choice.Scale);
         var lines = SheetFrame.Wrapped(size, notes, settings);
         var room = size.Room(lines.Length);
-        var list = ListOf(Labels(scale, default).List, size, lines.Length);
+        var list = ListOf([.. Labels(scale, default).List, .. sheet.List], size, lines.Length);
         var corner = new Point2(room.Centre.X - (Length / scale + Beside) / 2, room.Min.Y + list.Above + Below + (room.Height - list.Above - HeadingHeight - Width / scale - Above - Below) / 2);
         var labels = Labels(scale, corner);
-        var fields = new TitleFields(sheet.Name, "Cutting plan", sheet.Project, number, count, scale, sheet.Material) { NoteLabel = "Material" };
+        var fields = new TitleFields(sheet.Name, sheet.Kind, sheet.Project, number, count, scale, sheet.Material) { NoteLabel = "Material" };
         return new Drawing(
             $"{sheet.Name} of {sheet.Project}",
-            string.Create(CultureInfo.InvariantCulture, $"Stock sheet {sheet.Name}, {Print(sheet.Plan.Stock.Length)} by {Print(sheet.Plan.Stock.Width)} ({settings.Lengths.Statement}), {sheet.Material}, with {sheet.Panels.Length} panels, drawn 1:{scale}."),
+            string.Create(CultureInfo.InvariantCulture, $"Stock sheet {sheet.Name}, {Print(sheet.Stock.Length)} by {Print(sheet.Stock.Width)} ({settings.Lengths.Statement}), {sheet.Material}, with {sheet.Pieces.Length} pieces, drawn 1:{scale}."),
             size.Page,
             [.. SheetFrame.Of(size, fields, settings, lines), .. Heading(room), .. Picture(scale, corner, labels), .. Listed(list), .. Stamp(room)]);
     }
@@ -88,7 +88,7 @@ public sealed class StockSheetDrawing
         var (w, h) = (Length / scale, Width / scale);
         var isLast = scale >= 20;
         if (!labels.IsComplete && !isLast) return (new(double.PositiveInfinity, 0), 0);
-        var list = ListOf(labels.List, size, SheetFrame.Wrapped(size, Notes(), settings).Length);
+        var list = ListOf([.. labels.List, .. sheet.List], size, SheetFrame.Wrapped(size, Notes(), settings).Length);
         return (new(w + Beside + 8, h + HeadingHeight + Above + Below + list.Above), w * h);
     }
 
@@ -99,20 +99,20 @@ public sealed class StockSheetDrawing
 
     private List<Entity> Picture(int scale, Point2 corner, StockSheetLabels labels)
     {
-        var stock = sheet.Plan.Stock;
+        var stock = sheet.Stock;
         var whole = OnPaper(new(0, 0, stock.Length, stock.Width), scale, corner);
         var entities = new List<Entity> { Box(SheetLayer, whole) };
         entities.AddRange(Trims(stock, whole, scale, corner));
-        foreach (var panel in sheet.Panels)
+        foreach (var piece in sheet.Pieces)
         {
-            var box = OnPaper(StockSheetLabels.Area(panel.Place), scale, corner);
-            entities.Add(Box(PanelLayer, box));
-            entities.AddRange(panel.Bands.Select(edge => Bar(box, edge)));
+            var box = OnPaper(piece.Area, scale, corner);
+            entities.Add(Box(PieceLayer, box));
+            entities.AddRange(piece.Bands.Select(edge => Bar(box, edge)));
         }
 
-        foreach (var blank in sheet.Plan.Tree?.Children.Where(c => c.AtHome && !sheet.Plan.Tree.AtHome) ?? []) entities.Add(Box(BlankLayer, OnPaper(new(blank.X, blank.Y, blank.AlongX, blank.AlongY), scale, corner)));
+        entities.AddRange(sheet.Blanks.Select(blank => Box(BlankLayer, OnPaper(blank, scale, corner))));
         entities.AddRange(labels.Texts);
-        foreach (var offcut in StockSheetLabels.Offcuts(sheet))
+        foreach (var offcut in sheet.Offcuts)
         {
             var box = OnPaper(offcut, scale, corner);
             entities.Add(Box(OffcutLayer, box));
@@ -124,7 +124,7 @@ public sealed class StockSheetDrawing
         entities.Add(new LinearDimension(SizeLayer, new(whole.Max.X, whole.Min.Y), whole.Max, whole.Max + new Point2(DimensionDistance + 1, 0), true, Print(stock.Width), Normal) { Factor = scale, Standard = settings.Standard });
         var space = new FreeSpace(entities.Where(e => e is not HatchEntity));
         foreach (var hatch in entities.OfType<HatchEntity>()) space.Take(hatch.Bounds);
-        foreach (var panel in sheet.Panels) Take(space, entities, Grain(panel, OnPaper(StockSheetLabels.Area(panel.Place), scale, corner), space));
+        foreach (var piece in sheet.Pieces) Take(space, entities, Grain(OnPaper(piece.Area, scale, corner), space));
         foreach (var cut in sheet.Cuts)
             if (Number(cut, scale, corner, space, whole) is { } text) Take(space, entities, [text]);
         return entities;
@@ -163,11 +163,11 @@ public sealed class StockSheetDrawing
     }
 
     // A double arrow beside the lettering, along the grain of the sheet.
-    private ImmutableArray<Entity> Grain(StockPanel panel, Box2 box, FreeSpace space)
+    private ImmutableArray<Entity> Grain(Box2 box, FreeSpace space)
     {
         const double Head = 2.2, Half = 0.7, Clear = 0.8;
-        if (sheet.Plan.Stock.Grain == GrainDirection.None) return [];
-        var along = sheet.Plan.Stock.Grain == GrainDirection.AlongLength;
+        if (sheet.Stock.Grain == GrainDirection.None) return [];
+        var along = sheet.Stock.Grain == GrainDirection.AlongLength;
         foreach (var length in new[] { 16.0, 10, 7 })
             foreach (var off in new[] { -6.5, 6.5, -9.0, 9.0, -4.5, 4.5, 0, -12, 12 })
                 foreach (var shift in new[] { 0, -0.32, 0.32 })
@@ -220,8 +220,8 @@ public sealed class StockSheetDrawing
     {
         var notes = ImmutableArray.CreateBuilder<string>();
         notes.AddRange(sheet.Notes);
-        if (sheet.Panels.Any(p => !p.Bands.IsEmpty)) notes.Add("Sizes are those to saw; an edge with a bar inside it is banded.");
-        var signs = new[] { sheet.Plan.Stock.Grain == GrainDirection.None ? "" : "Arrows run along the grain.", sheet.Cuts.IsEmpty ? "" : "Small numbers are those of the cuts in lists/cuts.csv." };
+        if (sheet.Pieces.Any(p => !p.Bands.IsEmpty)) notes.Add("Sizes are those to saw; an edge with a bar inside it is banded.");
+        var signs = new[] { sheet.Stock.Grain == GrainDirection.None ? "" : "Arrows run along the grain.", sheet.Cuts.IsEmpty ? "" : sheet.List.IsEmpty ? "Small numbers are those of the cuts in lists/cuts.csv." : "Small numbers are those of the cuts in the list." };
         if (string.Join(' ', signs.Where(s => s.Length > 0)) is { Length: > 0 } words) notes.Add(words);
         return notes.ToImmutable();
     }
@@ -231,8 +231,7 @@ public sealed class StockSheetDrawing
         var at = new Point2(room.Min.X + Rim, room.Max.Y - Rim + 1 - Large);
         yield return new TextEntity(HeadingLayer, at, Large, SheetFrame.Fitted(sheet.Name, Large, room.Width / 2));
         var from = Math.Min(Lettering.Width(sheet.Name, Large), room.Width / 2) + 5;
-        var stock = $"{Print(sheet.Plan.Stock.Length)} × {Print(sheet.Plan.Stock.Width)}, {(sheet.Panels.Length == 1 ? "1 panel" : string.Create(CultureInfo.InvariantCulture, $"{sheet.Panels.Length} panels"))}, {(100 * sheet.Plan.Yield).ToString("0.0", CultureInfo.InvariantCulture)} % used";
-        yield return new TextEntity(HeadingLayer, at + new Point2(from, 0), Normal, SheetFrame.Fitted(stock, Normal, room.Width - from - 2 * Rim));
+        yield return new TextEntity(HeadingLayer, at + new Point2(from, 0), Normal, SheetFrame.Fitted(sheet.Summary, Normal, room.Width - from - 2 * Rim));
     }
 
     private IEnumerable<Entity> Stamp(Box2 room)

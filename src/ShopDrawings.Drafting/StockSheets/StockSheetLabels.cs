@@ -24,13 +24,13 @@ internal sealed class StockSheetLabels
     public StockSheetLabels(StockSheet sheet, SheetSettings settings, Func<SheetArea, Box2> onPaper)
     {
         this.settings = settings;
-        foreach (var panel in sheet.Panels)
+        foreach (var piece in sheet.Pieces)
         {
-            var size = Size(panel.Place.IsTurned ? panel.Place.AlongY : panel.Place.AlongX, panel.Place.IsTurned ? panel.Place.AlongX : panel.Place.AlongY);
-            Letter(onPaper(Area(panel.Place)), panel.Name, size);
+            var (x, y) = (piece.Area.AlongX, piece.Area.AlongY);
+            Letter(onPaper(piece.Area), piece.Name, piece.IsTurned ? Size(y, x) : Size(x, y));
         }
 
-        foreach (var offcut in Offcuts(sheet))
+        foreach (var offcut in sheet.Offcuts)
             if (InOneLine(OffcutTextLayer, onPaper(offcut).Grown(-1), Size(offcut.AlongX, offcut.AlongY)) is { } text) texts.Add(text);
     }
 
@@ -46,14 +46,6 @@ internal sealed class StockSheetLabels
 
     /// <summary>Whether every panel is named on its own piece or carries a letter.</summary>
     public bool IsComplete { get; private set; } = true;
-
-    /// <summary>Every piece that is no panel, kept or not.</summary>
-    public static ImmutableArray<SheetArea> Offcuts(StockSheet sheet) => sheet.Plan.Tree is { } tree
-        ? [.. tree.All().Where(p => p.Kind == PieceKind.Offcut).Select(p => new SheetArea(p.X, p.Y, p.AlongX, p.AlongY))]
-        : [.. sheet.Plan.Offcuts.Select(o => new SheetArea(o.X, o.Y, o.AlongX, o.AlongY))];
-
-    /// <summary>Where a part lies.</summary>
-    public static SheetArea Area(ShopDrawings.Cutting.Placement place) => new(place.X, place.Y, place.AlongX, place.AlongY);
 
     private string Size(long a, long b) => $"{settings.Lengths.Print(a / 1e6)} × {settings.Lengths.Print(b / 1e6)}";
 

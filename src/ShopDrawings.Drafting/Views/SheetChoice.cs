@@ -25,11 +25,12 @@ public sealed record SheetChoice(SheetSize Size, int Scale, double Used)
     /// <param name="settings">What all sheets share: which sheets there are, and how notes are set.</param>
     /// <param name="notes">Notes for the sheet.</param>
     /// <param name="needed">Width and height in mm needed on paper at a scale 1:n on a sheet, and the area that is not empty then, in mm².</param>
-    public static SheetChoice Of(SheetSettings settings, IReadOnlyList<string> notes, Func<int, SheetSize, (Point2 Size, double Area)> needed)
+    /// <param name="papers">How many of the sizes of paper, from the smallest, may be taken; all without it.</param>
+    public static SheetChoice Of(SheetSettings settings, IReadOnlyList<string> notes, Func<int, SheetSize, (Point2 Size, double Area)> needed, int? papers = null)
     {
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentNullException.ThrowIfNull(needed);
-        var sizes = settings.Standard.Sheets;
+        var sizes = settings.Standard.Sheets[..(papers ?? settings.Standard.Sheets.Length)];
         SheetChoice? best = null;
         var bestScore = double.NegativeInfinity;
         for (var i = 0; i < sizes.Length; i++)

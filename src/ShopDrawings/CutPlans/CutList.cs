@@ -95,7 +95,7 @@ public sealed class CutList
     /// <summary>Why boards have no plan; none where all have one.</summary>
     public ImmutableArray<Finding> Findings(ImmutableArray<BoardCutting> plans) => [.. CuttingPlanner.Findings(plans, Lengths)];
 
-    /// <summary>The files of some plans: a drawing of each sheet, all of them in one PDF, and the lists.</summary>
+    /// <summary>The files of some plans: a drawing of each sheet, all of them in one PDF, the lists, and the slips for a store.</summary>
     public ImmutableArray<Output> Files(ImmutableArray<BoardCutting> plans)
     {
         var drawings = new DrawingSettings(new(Lengths.IsInches ? DrawingStandard.Asme : DrawingStandard.Iso, Lengths with { Fractions = FractionForm.Stacked }));
@@ -105,6 +105,7 @@ public sealed class CutList
         [
             .. sheets.Select(d => new Output($"{d.Path}.{svg.Format}", s => svg.Write(d.Sheet, s))),
             .. CuttingLists.Of(plans, []).Select(l => new Output(l.Path, s => CsvExporter.Write(s, l.Rows))),
+            .. CounterSlipExporter.Of(plans, settings.Title, drawings, []),
             .. sheets.Count == 0 ? Array.Empty<Output>() : [new Output("drawings/sheets.pdf", s => drawings.BookExporter.Write([.. sheets.Select(d => d.Sheet)], s, settings.Title))],
         ];
     }

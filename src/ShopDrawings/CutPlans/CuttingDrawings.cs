@@ -25,14 +25,73 @@ internal static class CuttingDrawings
             {
                 number++;
                 var isRouter = board.Problem.Machine is Router;
-                ImmutableArray<StockPanel> panels = [.. sheet.Placements.Select(p => new StockPanel(board.NameOf(p), p, panelOf(board.NameOf(p)) is { } panel ? Bands(panel, p, isRouter) : []))];
-                var drawn = new StockSheet(board.NameOf(sheet), board.Material, project, sheet, panels, PlacedCut.Of(sheet, board.Steps), [.. Notes(board, sheet, settings.Lengths)])
+                ImmutableArray<StockPiece> panels = [.. sheet.Placements.Select(p => new StockPiece(board.NameOf(p), AreaOf(p), p.IsTurned, panelOf(board.NameOf(p)) is { } panel ? Bands(panel, p, isRouter) : []))];
+                ImmutableArray<SheetArea> offcuts = sheet.Tree is { } tree ? [.. tree.All().Where(p => p.Kind == PieceKind.Offcut).Select(AreaOf)] : [.. sheet.Offcuts.Select(o => new SheetArea(o.X, o.Y, o.AlongX, o.AlongY))];
+                var drawn = new StockSheet(board.NameOf(sheet), board.Material, project, sheet.Stock, panels, offcuts, PlacedCut.Of(sheet, board.Steps))
                 {
+                    Summary = $"{SizeOf(sheet.Stock, settings.Lengths)}, {Count(panels.Length, "panel")}, {(100 * sheet.Yield).ToString("0.0", CultureInfo.InvariantCulture)} % used",
+                    Notes = [.. Notes(board, sheet, settings.Lengths)],
+                    Blanks = sheet.Tree is { AtHome: false } whole ? [.. whole.Children.Where(c => c.AtHome).Select(AreaOf)] : [],
                     Withheld = [.. panels.Select(p => p.Name).Where(withheld.Contains)],
                 };
                 yield return ($"sheets/{board.NameOf(sheet)}", StockSheetDrawing.Of(drawn, settings, number, count));
             }
     }
+
+    /// <summary>A page for each slip that goes over a store's counter; none where no store cuts.</summary>
+    /// <param name="boards">The plans.</param>
+    /// <param name="project">What is built.</param>
+    /// <param name="settings">What all sheets share.</param>
+    /// <param name="withheld">Names of the panels that must not be cut.</param>
+    public static ImmutableArray<Drawing> Slips(ImmutableArray<BoardCutting> boards, string project, SheetSettings settings, ImmutableArray<string> withheld)
+    {
+        var slips = boards.Where(b => b is { Plan: not null, Problem.Machine: StoreSaw }).SelectMany(b => CounterSlip.Of(b.Plan!).Select(slip => (Board: b, Slip: slip))).ToList();
+        return [.. slips.Select((s, i) => StockSheetDrawing.Of(Slip(s.Board, s.Slip, project, settings.Lengths, withheld), settings, i + 1, slips.Count))];
+    }
+
+    private static StockSheet Slip(BoardCutting board, CounterSlip slip, string project, LengthStyle lengths, ImmutableArray<string> withheld)
+    {
+        var saw = (StoreSaw)board.Problem.Machine;
+        string Print(long nanometres) => lengths.Print(BoardCutting.Mm(nanometres));
+        var cuts = slip.Cuts.Select((c, k) => c with { Step = c.Step with { Number = k + 1 } }).ToImmutableArray();
+        var first = board.NameOf(slip.Sheets[0]);
+        return new StockSheet(first, board.Material, project, slip.Stock, [.. slip.Pieces.Where(p => p.Kind != OutcomeKind.Offcut).Select(p => new StockPiece(Name(p), p.Area, p.Part is { IsTurned: true }, []))],
+            [.. slip.Pieces.Where(p => p.Kind == OutcomeKind.Offcut).Select(p => p.Area)], cuts)
+        {
+            Kind = "Slip for the store",
+            IsOnSmallestPaper = true,
+            Summary = $"{Count(slip.Sheets.Length, "sheet")} {SizeOf(slip.Stock, lengths)}, {Count(cuts.Length, "cut")}{(slip.Sheets.Length > 1 ? " each" : "")}, {Count(slip.Pieces.Length, "piece")}{(slip.Sheets.Length > 1 ? " of each" : "")} to take home",
+            Notes = [.. NotesOfSlip()],
+            List = [.. cuts.Select(Line)],
+            Withheld = [.. slip.Sheets.SelectMany(n => board.Plan!.Sheets[n - 1].Placements).Select(board.NameOf).Where(withheld.Contains)],
+        };
+
+        string Name(TakenPiece piece) => piece.Part is { } part ? board.NameOf(part) : board.NameOf(piece.Mark);
+
+        string Line(PlacedCut cut)
+        {
+            var line = string.Create(CultureInfo.InvariantCulture, $"{cut.Step.Number}: {CuttingLists.Word(cut.Step.Direction)}, {Print(cut.Step.Setting)} from the {CuttingLists.Word(cut.Step.Against)} edge");
+            return cut.IsTrim ? $"{line}, to trim the opposite one" : $"{line}: {(cut.Part is { } part ? board.NameOf(part) : board.NameOf(cut.Step.Comes))}";
+        }
+
+        IEnumerable<string> NotesOfSlip()
+        {
+            yield return $"Reckoned with a kerf of {lengths.PrintFine(BoardCutting.Mm(saw.Kerf))}{(saw.Error > 0 ? $" and sizes within {lengths.PrintFine(BoardCutting.Mm(saw.Error))} either way" : "")}. Write its name on every piece.";
+            if (!cuts.IsEmpty) yield return "Along is with the length of the sheet, across is with its width; edges are named as drawn here, the front below.";
+            if (slip.Sheets.Length > 1) yield return $"Cut alike: {string.Join(", ", slip.Sheets.Select(board.NameOf))}; the pieces of each are marked by its own name.";
+            if (!board.HasPrices || slip.SheetCost + slip.CutCost == 0) yield break;
+            var all = $"{board.Money(slip.SheetCost + slip.CutCost)}{(board.Currency.Length > 0 ? " " + board.Currency : "")}";
+            yield return slip.CutCost == 0 ? $"To pay: {all}." : $"To pay: {Count(slip.Sheets.Length, "sheet")} {board.Money(slip.SheetCost)}, {Count(cuts.Length * slip.Sheets.Length, "cut")} {board.Money(slip.CutCost)}, together {all}.";
+        }
+    }
+
+    private static string Count(int n, string what) => string.Create(CultureInfo.InvariantCulture, $"{n} {what}{(n == 1 ? "" : "s")}");
+
+    private static string SizeOf(StockSize stock, LengthStyle lengths) => $"{lengths.Print(BoardCutting.Mm(stock.Length))} × {lengths.Print(BoardCutting.Mm(stock.Width))}";
+
+    private static SheetArea AreaOf(Placement place) => new(place.X, place.Y, place.AlongX, place.AlongY);
+
+    private static SheetArea AreaOf(CutPiece piece) => new(piece.X, piece.Y, piece.AlongX, piece.AlongY);
 
     // The side on the sheet that each banded edge comes to lie at.
     private static ImmutableArray<PieceEdge> Bands(Panel panel, Placement place, bool isRouter)

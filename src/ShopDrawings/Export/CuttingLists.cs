@@ -94,7 +94,7 @@ internal static class CuttingLists
         {
             if (board.Plan is not { Problem.Machine: StoreSaw } plan) continue;
             foreach (var slip in CounterSlip.Of(plan))
-                foreach (var (cut, k) in PlacedCut.Of(plan.Sheets[slip.Sheets[0] - 1], board.Steps).Where(c => !c.Step.AtHome).Select((c, k) => (c, k)))
+                foreach (var (cut, k) in slip.Cuts.Select((c, k) => (c, k)))
                     yield return
                     [
                         board.Board, string.Join("; ", slip.Sheets.Select(board.NameOf)), CsvExporter.Count(slip.Sheets.Length), Mm(slip.Stock.Length), Mm(slip.Stock.Width), CsvExporter.Count(k + 1),
@@ -105,10 +105,10 @@ internal static class CuttingLists
     }
 
     /// <summary>A way of the blade in words.</summary>
-    private static string Word(CutDirection direction) => direction == CutDirection.Along ? "along" : "across";
+    public static string Word(CutDirection direction) => direction == CutDirection.Along ? "along" : "across";
 
     /// <summary>An edge in words.</summary>
-    private static string Word(PieceEdge edge) => edge switch { PieceEdge.Start => "left", PieceEdge.End => "right", PieceEdge.Near => "front", _ => "back" };
+    public static string Word(PieceEdge edge) => edge switch { PieceEdge.Start => "left", PieceEdge.End => "right", PieceEdge.Near => "front", _ => "back" };
 
     private static string Word(OutcomeKind kind) => kind == OutcomeKind.Part ? "panel" : kind.ToString().ToLowerInvariant();
 

@@ -12,7 +12,7 @@ public sealed class ExporterSet
     private ExporterSet(ImmutableArray<IDrawingExporter> drawings, ImmutableArray<IJobExporter> jobs) => (Drawings, Jobs) = (drawings, jobs);
 
     /// <summary>DXF, SVG, PDF and PNG drawings, CSV lists, JSON, all sheets in one book, programs for the machines that ask for them, labels, templates.</summary>
-    public static ExporterSet Standard { get; } = new([new DxfExporter(), new SvgExporter(), new PdfExporter(), new PngExporter()], [new CsvExporter(), new JsonExporter(), new SheetBookExporter(), new ProgramExporter(), new LabelExporter(), new TemplateExporter()]);
+    public static ExporterSet Standard { get; } = new([new DxfExporter(), new SvgExporter(), new PdfExporter(), new PngExporter()], [new CsvExporter(), new JsonExporter(), new SheetBookExporter(), new CounterSlipExporter(), new ProgramExporter(), new LabelExporter(), new TemplateExporter()]);
 
     /// <summary>Writers of drawings.</summary>
     public ImmutableArray<IDrawingExporter> Drawings { get; }

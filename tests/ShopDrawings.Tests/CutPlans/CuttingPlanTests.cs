@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using ShopDrawings.Cutting;
 using ShopDrawings.Kernel;
+using ShopDrawings.Tests.Print;
 
 namespace ShopDrawings.Tests.CutPlans;
 
@@ -60,6 +61,25 @@ public partial class CuttingPlanTests
 
         Assert.InRange(slip.GroupBy(r => r["sheets"]).Max(s => s.Count()), 1, 8);
         Assert.Equal(atStore, slip.Sum(r => int.Parse(r["count"], System.Globalization.CultureInfo.InvariantCulture)));
+    }
+
+    [Fact]
+    public void Printed_slip_says_on_a_small_page_for_each_sheet_what_the_list_says()
+    {
+        var lists = Path.Combine(Samples, "tool-cart", "lists");
+        var slips = CutsList.Read(File.ReadAllText(Path.Combine(lists, "store-cuts.csv"))).GroupBy(r => r["sheets"]).ToList();
+        var pdf = File.ReadAllBytes(Path.Combine(lists, "store-cuts.pdf"));
+
+        // A form feed ends a page.
+        var pages = PrintFiles.Ask("pdftotext", pdf, "-layout", "-enc", "UTF-8", "{file}", "-").Split('\f', StringSplitOptions.RemoveEmptyEntries);
+
+        Assert.Equal(slips.Count, pages.Length);
+        Assert.All(slips.Zip(pages), slip => Assert.All(slip.First, row =>
+        {
+            var line = $"{row["cut_number"]}: {row["cut"]}, {row["fence_mm"]} from the {row["measured_from"]} edge";
+            Assert.Contains(row["piece"] == row["gives"] ? $"{line}, to trim the opposite one" : $"{line}: {row["gives"]}", slip.Second, StringComparison.Ordinal);
+        }));
+        Assert.Contains("595.276 x 841.89 pts (A4)", PrintFiles.Ask("pdfinfo", pdf, "{file}"), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -71,6 +71,26 @@ public class SawRuleTests
         });
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void What_is_taken_home_of_a_sheet_lies_side_by_side_and_holds_every_part(bool isCutAtHome)
+    {
+        var saw = new StoreSaw(4 * Mm, 9) { Error = Mm, Home = isCutAtHome ? new PanelSaw(3_200_000) : null, BlankAllowance = 5 * Mm };
+        Each(saw, plan =>
+        {
+            var slips = CounterSlip.Of(plan);
+            Assert.Equal(plan.Sheets.Select(s => s.Number), slips.SelectMany(s => s.Sheets).Order());
+            foreach (var slip in slips)
+            {
+                static bool Apart(SheetArea a, SheetArea b) => a.X + a.AlongX <= b.X || b.X + b.AlongX <= a.X || a.Y + a.AlongY <= b.Y || b.Y + b.AlongY <= a.Y;
+                Assert.All(slip.Pieces, a => Assert.All(slip.Pieces, b => Assert.True(a == b || Apart(a.Area, b.Area))));
+                Assert.All(plan.Sheets[slip.Sheets[0] - 1].Placements, p => Assert.Single(slip.Pieces, a => p.X >= a.Area.X && p.Y >= a.Area.Y && p.X + p.AlongX <= a.Area.X + a.Area.AlongX && p.Y + p.AlongY <= a.Area.Y + a.Area.AlongY));
+                if (!isCutAtHome) Assert.Equal(plan.Sheets[slip.Sheets[0] - 1].Placements.Select(p => p.Label).Order(), slip.Pieces.Where(p => p.Part is not null).Select(p => p.Part!.Label).Order());
+            }
+        }, isCutAtHome ? default : Trim.Around(6 * Mm));
+    }
+
     [Fact]
     public void Row_that_falls_apart_into_blanks_still_fits_its_sheet()
     {
