@@ -14,7 +14,7 @@ public sealed record CuttingOptions
 
 /// <summary>How far the search is.</summary>
 /// <param name="Share">Effort spent of all, from 0 to 1.</param>
-/// <param name="Cost">What the best plan so far costs for sheets; null before there is one.</param>
+/// <param name="Cost">What the best plan so far costs for sheets and the cuts that they surely need; null before there is one.</param>
 /// <param name="Bound">No plan is cheaper.</param>
 public readonly record struct CuttingProgress(double Share, long? Cost, long Bound);
 
@@ -53,26 +53,28 @@ public static class Cutter
         foreach (var way in ways)
         {
             var effort = Math.Max(1, options.Effort / ways.Length);
-            var solver = new Solver(way.Work, Lanes, options.Threads, stop) { Report = (done, cost, b) => progress?.Report(new CuttingProgress(Math.Min(1, (double)done / effort), cost, b)) };
+            var solver = new Solver(way.Work, Lanes, options.Threads, stop) { Report = (done, cost, b) => progress?.Report(new CuttingProgress(Math.Min(1, (double)done / effort), cost + way.CutsOfAll, b + way.CutsOfAll)) };
             var found = solver.Run(effort);
-            bound = Math.Min(bound, solver.Bound ?? long.MaxValue);
+            bound = Math.Min(bound, solver.Bound + way.CutsOfAll ?? long.MaxValue);
             if (found is not { } plan)
             {
                 none = TooLittle(problem, solver.Bound is null);
                 continue;
             }
-            var (sheets, statistics) = problem.Machine is Router && Routed(way, solver.Bound!.Value, ref plan, effort, stop) is { } free
-                ? PlanBuilder.Build(way, free) : PlanBuilder.Build(way, plan.Plan);
+            var made = problem.Machine is Router && Routed(way, solver.Bound!.Value, ref plan, effort, stop) is { } free ? PlanBuilder.Build(way, free) : PlanBuilder.Build(way, plan.Plan);
+            var candidate = PlanOf(made);
             if (problem.Machine is not Router && !stop.IsCancellationRequested)
             {
                 var lane = new Lane(way.Work, 1);
                 lane.Tidy(plan.Plan, plan.Price, Math.Min(effort / 10, MostTidying), stop);
-                var (tidied, counts) = PlanBuilder.Build(way, lane.Best!);
-                if (lane.BestPrice < plan.Price || Rank(counts).CompareTo(Rank(statistics)) < 0) (plan, sheets, statistics) = ((lane.Best!, lane.BestPrice), tidied, counts);
+                var tidied = PlanOf(PlanBuilder.Build(way, lane.Best!));
+                if (Rank(tidied).CompareTo(Rank(candidate)) < 0) candidate = tidied;
             }
-            var cutCost = problem.Machine is StoreSaw store ? store.PricePerCut * CutSequence.Of(sheets).Count(s => !s.AtHome) : 0;
-            var candidate = new CuttingPlan(problem, sheets, plan.Price, cutCost, solver.Bound!.Value, statistics, solver.Effort);
             if (best is null || candidate.Cost < best.Cost) best = candidate;
+
+            CuttingPlan PlanOf((ImmutableArray<SheetPlan> Sheets, PlanStatistics Statistics) made) =>
+                new(problem, made.Sheets, made.Sheets.Sum(s => s.Stock.Price), problem.Machine is StoreSaw store ? store.PricePerCut * CutSequence.Of(made.Sheets).Count(s => !s.AtHome) : 0,
+                    bound, made.Statistics, solver.Effort);
         }
         return best is null ? new CuttingOutcome(null, [none!]) : new CuttingOutcome(best.WithBound(Math.Min(bound, best.Bound)), []);
     }
@@ -94,9 +96,9 @@ public static class Cutter
         return best;
     }
 
-    // Among plans of one price: matching parts off one setting, then least handling, then the largest rectangle left.
-    private static (int, int, double) Rank(PlanStatistics s) =>
-        (s.UnmatchedGroups, s.FenceSettings + s.Cuts, -(s.LargestOffcut is { } o ? (double)o.AlongX * o.AlongY : 0));
+    // The cheapest; among those of one price matching parts off one setting, then least handling, then the largest rectangle left.
+    private static (long, int, int, double) Rank(CuttingPlan plan) =>
+        (plan.Cost, plan.Statistics.UnmatchedGroups, plan.Statistics.FenceSettings + plan.Statistics.Cuts, -(plan.Statistics.LargestOffcut is { } o ? (double)o.AlongX * o.AlongY : 0));
 
     private static Refusal TooLittle(CuttingProblem problem, bool proved)
     {

@@ -37,8 +37,10 @@ Solve solve = problem =>
     var before = process.TotalProcessorTime;
     double Spent() => (process.TotalProcessorTime - before).TotalSeconds / settings.Threads;
     using var source = new CancellationTokenSource();
-    using var timer = seconds is { } limit ? new Timer(_ => { process.Refresh(); if (Spent() >= limit) source.Cancel(); }, null, 5, 5) : null;
+    var timer = seconds is { } limit ? new Timer(_ => { process.Refresh(); if (Spent() >= limit) source.Cancel(); }, null, 5, 5) : null;
     var outcome = Cutter.Solve(problem, settings, null, source.Token);
+    // What it may just be doing is waited for.
+    timer?.DisposeAsync().AsTask().Wait();
     process.Refresh();
     return (outcome, Spent());
 };

@@ -58,6 +58,16 @@ public sealed record StoreSaw(long BladeKerf, int MaxCuts) : CuttingMachine(Blad
 
     /// <summary>What is left on every edge of a blank to be trimmed at home, blade included; only with <see cref="Home"/>.</summary>
     public long BlankAllowance { get; init; }
+
+    /// <summary>How long a blank may be at most to be carried and trimmed at home, in nanometres; 0 where none can.</summary>
+    /// <param name="other">Its other side, in nanometres.</param>
+    internal long LongestBlank(long other)
+    {
+        // A blank is trimmed all round at home, so that no side of it is longer than the saw there cuts.
+        var longest = Math.Min(LongestPiece ?? long.MaxValue / 4, Home?.LongestCut ?? long.MaxValue / 4);
+        if (other > longest) return 0;
+        return HeaviestPieceGrams is { } grams ? Math.Min(longest, (long)((Int128)grams * 1_000_000_000_000_000_000 / ((Int128)MassPerSquareMetre * other))) : longest;
+    }
 }
 
 /// <summary>A CNC router: parts lie anywhere, with a gap for the tool between them and a margin for the clamps around the sheet.</summary>

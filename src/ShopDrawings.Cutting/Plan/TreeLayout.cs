@@ -31,13 +31,18 @@ internal sealed class TreeLayout(Preparation.Prepared prepared, SheetTree tree, 
         var (a, beside) = (store.BlankAllowance, tree[tree.Root].Kind == SheetTree.Beside);
         var children = new List<CutPiece>();
         var (at, end) = beside ? (x, x + w) : (y, y + h);
-        foreach (var c in Sorted(tree.Root, beside))
+        var blanks = Sorted(tree.Root, beside);
+        foreach (var c in blanks)
         {
             var size = beside ? Size(c).W : Size(c).H;
             var long1 = size + 2 * a + store.Error;
+            // A cut that is paid for is saved where the last blank can be carried with what is left.
+            var spare = c == blanks[^1] && store is { PricePerCut: > 0, Home.MaxStages: null } && end - at <= store.LongestBlank(beside ? h : w) ? Math.Max(0, end - at - long1) : 0;
+            long1 += spare;
             var (bx, by, bw, bh) = beside ? (at, y, long1, h) : (x, at, w, long1);
             var (iw, ih) = beside ? (size, h - 2 * a) : (w - 2 * a, size);
             var inner = Lay(c, bx + a, by + a, iw, ih, 1);
+            if (spare > 0) inner = Split(inner, beside, bx + a, by + a, beside ? iw + spare : iw, beside ? ih : ih + spare);
             var trim = beside ? new Trim(a, a + store.Error, a, a) : new Trim(a, a, a, a + store.Error);
             children.Add(AtHome(inner.Kind == PieceKind.Divided ? inner with { X = bx, Y = by, AlongX = bw, AlongY = bh, Trim = trim }
                 : new CutPiece(PieceKind.Divided, bx, by, bw, bh) { Trim = trim, Children = [inner], Kerf = kerf, Cuts = CutDirection.Across }));

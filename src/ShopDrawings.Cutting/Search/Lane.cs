@@ -301,7 +301,7 @@ internal sealed partial class Lane
             Recreate(lot.Below(8), Blink);
             long gain = 0;
             if (looseCount == 0)
-                foreach (var s in touched) gain += (saved[s].Stock >= 0 ? saved[s].Untidiness() : 0) - (sheets[s].Stock >= 0 ? sheets[s].Untidiness() : 0);
+                foreach (var s in touched) gain += (saved[s].Stock >= 0 ? saved[s].Untidiness(work.PaidDepth) : 0) - (sheets[s].Stock >= 0 ? sheets[s].Untidiness(work.PaidDepth) : 0);
             Effort += touched.Count * 8;
             if (looseCount > 0 || openPrice > before || (openPrice == before && gain < 0)) TakeBack(before, 0);
         }

@@ -20,8 +20,11 @@ internal sealed class Preparation
         margin = (problem.Machine as Router)?.ClampMargin ?? 0;
     }
 
-    /// <summary>The kerf that pieces keep between them, and the unit of the search's lengths, in nanometres.</summary>
-    internal sealed record Prepared(CuttingProblem Problem, Workload Work, long Kerf, long Unit, int[] PartOf, int[] StockOf);
+    /// <summary>
+    /// The kerf that pieces keep between them, and the unit of the search's lengths, in nanometres; and what every plan pays for cuts beyond what its sheets
+    /// cost in the search.
+    /// </summary>
+    internal sealed record Prepared(CuttingProblem Problem, Workload Work, long Kerf, long Unit, int[] PartOf, int[] StockOf, long CutsOfAll);
 
     /// <summary>The search's terms; for a store's blanks one set for each direction of the first cuts, else one.</summary>
     public static (Prepared[] Ways, List<Refusal> Refusals) Of(CuttingProblem problem)
@@ -155,18 +158,19 @@ internal sealed class Preparation
         var mixed = store is { Home: not null };
         var order = Enumerable.Range(0, problem.Parts.Length).ToArray();
         var stock = new List<(Workload.Sheet Sheet, int Index)>();
+        var (cutsOfAll, priceOf) = Priced(first);
         for (var s = 0; s < problem.Stock.Length; s++)
         {
             var size = problem.Stock[s];
             if (size.Count == 0) continue;
             var (w, h) = (size.UsableLength - 2 * margin, size.UsableWidth - 2 * margin);
-            var trims = new[] { size.Trim.Start, size.Trim.End, size.Trim.Near, size.Trim.Far }.Count(t => t > 0);
+            var trims = Trims(size);
             var (extra, cap) = (0L, long.MaxValue);
             if (mixed)
             {
                 // A blank takes its contents, the allowance at both ends, what the cut may be off, and the store's kerf instead of the home saw's.
                 extra = 2 * store!.BlankAllowance + store.Error + store.Kerf - kerf;
-                cap = Carried(store, first == SheetTree.Beside ? h : w) - 2 * store.BlankAllowance - store.Error + kerf;
+                cap = store.LongestBlank(first == SheetTree.Beside ? h : w) - 2 * store.BlankAllowance - store.Error + kerf;
                 if (first == SheetTree.Beside) (w, h) = (w + store.Kerf - kerf, h - 2 * store.BlankAllowance);
                 else (w, h) = (w - 2 * store.BlankAllowance, h + store.Kerf - kerf);
                 if (w <= 0 || h <= 0 || cap <= kerf) continue;
@@ -175,7 +179,7 @@ internal sealed class Preparation
             // A strip as long as the sheet would need no first cut and be cut the other way at once: only a part that long may lie so.
             if (kind != 0 && !mixed && !problem.Parts.Any(p => p.CutLength == (kind == SheetTree.Beside ? w : h) || p.CutWidth == (kind == SheetTree.Beside ? w : h)))
                 cap = (kind == SheetTree.Beside ? w : h) + kerf - 1;
-            stock.Add((new Workload.Sheet(w + kerf, h + kerf, size.Price, size.Count ?? int.MaxValue, (int)size.Grain) { First = kind, PieceExtra = extra, PieceCap = cap, Trims = trims }, s));
+            stock.Add((new Workload.Sheet(w + kerf, h + kerf, priceOf(size), size.Count ?? int.MaxValue, (int)size.Grain) { First = kind, PieceExtra = extra, PieceCap = cap, Trims = trims }, s));
         }
         var sides = problem.Parts.SelectMany(p => new[] { p.CutLength + kerf, p.CutWidth + kerf })
             .Concat(stock.SelectMany(s => new[] { s.Sheet.W, s.Sheet.H, s.Sheet.PieceExtra }));
@@ -206,22 +210,28 @@ internal sealed class Preparation
         };
         var work = new Workload
         {
-            X = x, Y = y, KindOf = kinds, Lies = lies, Rules = rules, Anywhere = problem.Machine is Router,
+            X = x, Y = y, KindOf = kinds, Lies = lies, Rules = rules, PaidDepth = store is not { PricePerCut: > 0 } ? 0 : mixed ? 1 : int.MaxValue, Anywhere = problem.Machine is Router,
             Stock = [.. stock.Select(s => s.Sheet with { W = s.Sheet.W / unit, H = s.Sheet.H / unit, PieceExtra = s.Sheet.PieceExtra / unit, PieceCap = s.Sheet.PieceCap / unit })],
         };
-        return new Prepared(problem, work.Ready(), kerf, unit, partOf, [.. stock.Select(s => s.Index)]);
+        return new Prepared(problem, work.Ready(), kerf, unit, partOf, [.. stock.Select(s => s.Index)], cutsOfAll);
     }
 
-    // The longest side of a blank as wide as a sheet that can be carried.
-    private static long Carried(StoreSaw store, long other)
+    // What a sheet costs with the cuts of a store that every plan pays with it, and the cuts that every plan pays besides. A cut makes one piece of a sheet
+    // into two, a trim does not.
+    private (long CutsOfAll, Func<StockSize, long> PriceOf) Priced(byte first)
     {
-        // A blank is trimmed all round at home, so that no side of it is longer than the saw cuts.
-        var longest = Math.Min(store.LongestPiece ?? long.MaxValue / 4, store.Home?.LongestCut ?? long.MaxValue / 4);
-        if (other > longest) return 0;
-        if (store.HeaviestPieceGrams is { } grams)
-            longest = Math.Min(longest, (long)((Int128)grams * 1_000_000_000_000_000_000 / ((Int128)store.MassPerSquareMetre * other)));
-        return longest;
+        if (problem.Machine is not StoreSaw { PricePerCut: > 0 and var cut } store) return (0, size => size.Price);
+        if (store.Home is not null)
+            // A sheet that cannot be carried whole is cut once at least.
+            return (0, size => size.Price + cut * (Trims(size) + (IsCut(size) ? 1 : 0)));
+        bool IsCut(StockSize size) => first == SheetTree.Beside ? store.LongestBlank(size.UsableWidth) < size.UsableLength : store.LongestBlank(size.UsableLength) < size.UsableWidth;
+        // Of so many parts on so many sheets each sheet has one without a cut.
+        long Less(StockSize size) => size.Price + cut * (Trims(size) - 1);
+        if (problem.Stock.All(size => Less(size) > 0)) return (cut * problem.Parts.Sum(p => (long)p.Quantity), Less);
+        return (0, size => size.Price + cut * Trims(size));
     }
+
+    private static int Trims(StockSize size) => new[] { size.Trim.Start, size.Trim.End, size.Trim.Near, size.Trim.Far }.Count(t => t > 0);
 
     private static bool HoldsAll(Prepared way)
     {

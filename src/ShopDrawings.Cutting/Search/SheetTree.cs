@@ -267,35 +267,40 @@ internal sealed partial class SheetTree
         Give(n);
     }
 
-    /// <summary>Cuts and fence settings, each more than any rectangle that is left, less the largest of those.</summary>
-    public long Untidiness()
+    /// <summary>
+    /// Cuts and fence settings, each more than any rectangle that is left, less the largest of those; cuts less deep than <paramref name="paid"/> are paid for
+    /// and count as many.
+    /// </summary>
+    public long Untidiness(int paid)
     {
         if (Root < 0) return 0;
         var largest = 0.0;
         for (var k = 0; k < SlotCount; k++) largest = Math.Max(largest, (double)RoomX[k] / width * RoomY[k] / height);
-        return (Handling(Root, width, height, 0) << 20) - (long)(largest * (1 << 20));
+        return (Handling(Root, width, height, 0, paid) << 20) - (long)(largest * (1 << 20));
     }
 
-    private long Handling(int n, long w, long h, int depth)
+    private long Handling(int n, long w, long h, int depth, int paid)
     {
+        const int Paid = 1 << 8;
         ref var node = ref nodes[n];
-        if (node.Kind == Leaf) return (w > node.W ? 2 : 0) + (h > node.H ? 2 : 0);
+        var cut = 2 + (depth < paid ? Paid : 0);
+        if (node.Kind == Leaf) return (w > node.W ? cut : 0) + (h > node.H ? cut : 0);
         var beside = node.Kind == Beside;
         // As the layout may do: the spare strip off first, so that nothing inside has to be freed from it.
         if (depth < 2 && (beside ? h > node.H : w > node.W))
-            return Math.Min(Counted(n, w, h, depth), 2 + Counted(n, beside ? w : node.W, beside ? node.H : h, depth));
-        return Counted(n, w, h, depth);
+            return Math.Min(Counted(n, w, h, depth, paid, cut), cut + Counted(n, beside ? w : node.W, beside ? node.H : h, depth, paid, cut));
+        return Counted(n, w, h, depth, paid, cut);
     }
 
-    private long Counted(int n, long w, long h, int depth)
+    private long Counted(int n, long w, long h, int depth, int paid, int cut)
     {
         ref var node = ref nodes[n];
         var beside = node.Kind == Beside;
-        var sum = (beside ? w == node.W : h == node.H) ? -1L : 0;
+        var sum = (beside ? w == node.W : h == node.H) ? 1L - cut : 0;
         for (var c = node.First; c >= 0; c = nodes[c].Next)
         {
             var size = beside ? nodes[c].W : nodes[c].H;
-            sum += 2 + Handling(c, beside ? size : w, beside ? h : size, depth + 1);
+            sum += cut + Handling(c, beside ? size : w, beside ? h : size, depth + 1, paid);
             // A setting shared with an earlier child costs nothing more.
             for (var d = node.First; d != c; d = nodes[d].Next)
                 if ((beside ? nodes[d].W : nodes[d].H) == size)

@@ -30,6 +30,9 @@ internal sealed class Workload
     /// <summary>What the saw allows.</summary>
     public SawRules Rules { get; init; } = SawRules.None;
 
+    /// <summary>How deep in a sheet's tree cuts are paid for, trims apart: 0 for nowhere.</summary>
+    public int PaidDepth { get; init; }
+
     /// <summary>Whether pieces may lie anywhere, so that bounds for cuts that go through say nothing.</summary>
     public bool Anywhere { get; init; }
 
@@ -98,7 +101,7 @@ internal sealed class Workload
         foreach (var i in pieces) kinds.TryAdd(KindOf[i], kinds.Count);
         return new Workload
         {
-            X = [.. pieces.Select(i => X[i])], Y = [.. pieces.Select(i => Y[i])], KindOf = [.. pieces.Select(i => kinds[KindOf[i]])], Rules = Rules, Anywhere = Anywhere,
+            X = [.. pieces.Select(i => X[i])], Y = [.. pieces.Select(i => Y[i])], KindOf = [.. pieces.Select(i => kinds[KindOf[i]])], Rules = Rules, PaidDepth = PaidDepth, Anywhere = Anywhere,
             Lies = [.. pieces.SelectMany(i => Lies[(3 * i)..(3 * i + 3)])],
             Stock = [.. Stock.Select((s, t) => s.Count == int.MaxValue ? s : s with { Count = s.Count - used[t] })],
         }.Ready();
@@ -107,7 +110,8 @@ internal sealed class Workload
     /// <summary>The same with no more than so many sheets of each size.</summary>
     public Workload Within(int[] counts) => new Workload
     {
-        X = X, Y = Y, KindOf = KindOf, Lies = Lies, Rules = Rules, Anywhere = Anywhere, Stock = [.. Stock.Select((s, t) => s with { Count = counts[t] })],
+        X = X, Y = Y, KindOf = KindOf, Lies = Lies, Rules = Rules, PaidDepth = PaidDepth, Anywhere = Anywhere,
+        Stock = [.. Stock.Select((s, t) => s with { Count = counts[t] })],
     }.Ready();
 
     /// <summary>One sheet of a size, and pieces that weigh what they are worth instead of their area: so that a lane fills it with the most valuable ones.</summary>

@@ -34,7 +34,9 @@ public sealed record PlacedCut(CutStep Step, SheetArea Piece, SheetArea Comes, l
     private static void Walk(CutPiece piece, string mark, ILookup<string, CutStep> steps, ImmutableArray<PlacedCut>.Builder placed)
     {
         var (x, y, w, h) = (piece.X, piece.Y, piece.AlongX, piece.AlongY);
-        foreach (var step in steps[mark].Where(s => s.Comes == s.Piece))
+        // A sheet that is one blank keeps its mark.
+        var mine = steps[mark].Where(s => s.AtHome == piece.AtHome).ToArray();
+        foreach (var step in mine.Where(s => s.Comes == s.Piece))
         {
             var before = new SheetArea(x, y, w, h);
             if (step.Direction == CutDirection.Across)
@@ -54,7 +56,8 @@ public sealed record PlacedCut(CutStep Step, SheetArea Piece, SheetArea Comes, l
         // Trimmed on all sides it may be a part already.
         if (piece.Children is [{ Placement: { } whole }] && piece.CutsHere == 0 && placed.Count > 0 && placed[^1].Step.Piece == mark) placed[^1] = placed[^1] with { Part = whole };
         var marks = new string[piece.Children.Length];
-        var cuts = steps[mark].Where(s => s.Comes != s.Piece).ToArray();
+        if (piece.CutsHere == 0) Array.Fill(marks, mark);
+        var cuts = Array.FindAll(mine, s => s.Comes != s.Piece);
         for (var k = 0; k < cuts.Length; k++)
         {
             var (child, step) = (piece.Children[k], cuts[k]);

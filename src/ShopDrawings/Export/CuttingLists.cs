@@ -86,7 +86,7 @@ internal static class CuttingLists
                 }
     }
 
-    /// <summary>The slip for a store's counter: sheet by sheet what is cut, measured from which edge, and what comes of it; sheets cut alike share their rows.</summary>
+    /// <summary>The slip for a store's counter: sheet by sheet what is cut, measured from which edge, and what comes of it; sheets cut alike share their rows, and what is taken home whole has one.</summary>
     private static IEnumerable<string[]> Store(ImmutableArray<BoardCutting> boards)
     {
         yield return ["board", "sheets", "count", "sheet_length_mm", "sheet_width_mm", "cut_number", "piece", "cut", "measured_from", "fence_mm", "fence_in", "gives", "gives_length_mm", "gives_width_mm", "leaves"];
@@ -94,13 +94,16 @@ internal static class CuttingLists
         {
             if (board.Plan is not { Problem.Machine: StoreSaw } plan) continue;
             foreach (var slip in CounterSlip.Of(plan))
+            {
+                string[] sheets = [board.Board, string.Join("; ", slip.Sheets.Select(board.NameOf)), CsvExporter.Count(slip.Sheets.Length), Mm(slip.Stock.Length), Mm(slip.Stock.Width)];
+                if (slip.Cuts.IsEmpty) yield return [.. sheets, "0", "", "", "", "", "", board.NameOf(slip.Sheets[0]), Mm(slip.Stock.Length), Mm(slip.Stock.Width), ""];
                 foreach (var (cut, k) in slip.Cuts.Select((c, k) => (c, k)))
                     yield return
                     [
-                        board.Board, string.Join("; ", slip.Sheets.Select(board.NameOf)), CsvExporter.Count(slip.Sheets.Length), Mm(slip.Stock.Length), Mm(slip.Stock.Width), CsvExporter.Count(k + 1),
-                        board.NameOf(cut.Step.Piece), Word(cut.Step.Direction), Word(cut.Step.Against), Mm(cut.Step.Setting), Inches(cut.Step.Setting),
+                        .. sheets, CsvExporter.Count(k + 1), board.NameOf(cut.Step.Piece), Word(cut.Step.Direction), Word(cut.Step.Against), Mm(cut.Step.Setting), Inches(cut.Step.Setting),
                         cut.Part is { } part ? board.NameOf(part) : board.NameOf(cut.Step.Comes), Mm(cut.Comes.AlongX), Mm(cut.Comes.AlongY), cut.Step.Stays.Length == 0 ? "" : board.NameOf(cut.Step.Stays),
                     ];
+            }
         }
     }
 

@@ -91,6 +91,38 @@ public class SawRuleTests
         }, isCutAtHome ? default : Trim.Around(6 * Mm));
     }
 
+    // Dearer than the sheets they are saved on: what is cheapest depends on the cuts.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(3)]
+    public void No_plan_costs_less_than_its_bound_where_cuts_are_paid(int trimmed)
+    {
+        var saw = new StoreSaw(4 * Mm, 9) { PricePerCut = 70, Home = trimmed == 1 ? new PanelSaw(3_200_000) : null, BlankAllowance = 5 * Mm, LongestPiece = 1300 * Mm };
+        Parts.Sample(parts =>
+        {
+            var trim = new Trim(trimmed > 0 ? 7 * Mm : 0, trimmed > 1 ? 7 * Mm : 0, trimmed > 2 ? 7 * Mm : 0, 0);
+            StockSize[] sizes = [new("small", 1000 * Mm, 1000 * Mm) { Price = 100, Trim = trim }, new("large", 2440 * Mm, 1220 * Mm) { Price = 290 }, StockSize.Offcut("own", 1100 * Mm, 500 * Mm)];
+            var plan = CuttingTests.Sound(new CuttingProblem([.. parts], [.. sizes], saw), CuttingTests.Quick with { Effort = 100_000 });
+            Assert.True(plan.Cost >= plan.Bound);
+            var cuts = CutSequence.Of(plan).Count(c => !c.AtHome);
+            Assert.Equal(plan.Sheets.Sum(s => s.Stock.Price) + 70 * cuts, plan.Cost);
+        }, iter: Fuzz.Iterations(40));
+    }
+
+    [Fact]
+    public void Cut_is_saved_where_the_last_blank_can_be_carried_with_what_is_left()
+    {
+        var saw = new StoreSaw(4 * Mm, 9) { Home = new PanelSaw(3_200_000), BlankAllowance = 5 * Mm, LongestPiece = 1700 * Mm };
+        CuttingPlan Of(long price, long longest) => CuttingTests.Sound(new CuttingProblem([new Part("a", 700 * Mm, 1000 * Mm) { Grain = Grain.Along }, new Part("b", 800 * Mm, 1000 * Mm) { Grain = Grain.Along }],
+            [new StockSize("board", 2440 * Mm, 1220 * Mm) { Price = 6500, Grain = GrainDirection.AlongLength }], saw with { PricePerCut = price, LongestPiece = longest * Mm }), CuttingTests.Quick);
+
+        // 2440 − (800 + 2 × 5) − 4 = 1626 for the blank of b and what is left.
+        Assert.Equal((50, true), (Of(50, 1700).CutCost, Of(50, 1700).IsProvedCheapest));
+        Assert.Equal(100, Of(50, 1600).CutCost);
+        Assert.Equal(2, CutSequence.Of(Of(0, 1700)).Count(c => !c.AtHome));
+    }
+
     [Fact]
     public void Row_that_falls_apart_into_blanks_still_fits_its_sheet()
     {
