@@ -54,13 +54,13 @@ internal static class CuttingDrawings
         var saw = (StoreSaw)board.Problem.Machine;
         string Print(long nanometres) => lengths.Print(BoardCutting.Mm(nanometres));
         var cuts = slip.Cuts.Select((c, k) => c with { Step = c.Step with { Number = k + 1 } }).ToImmutableArray();
-        var first = board.NameOf(slip.Sheets[0]);
+        var (first, each) = (board.NameOf(slip.Sheets[0]), slip.Sheets.Length > 1 ? " each" : "");
         return new StockSheet(first, board.Material, project, slip.Stock, [.. slip.Pieces.Where(p => p.Kind != OutcomeKind.Offcut).Select(p => new StockPiece(Name(p), p.Area, p.Part is { IsTurned: true }, []))],
             [.. slip.Pieces.Where(p => p.Kind == OutcomeKind.Offcut).Select(p => p.Area)], cuts)
         {
             Kind = "Slip for the store",
             IsOnSmallestPaper = true,
-            Summary = $"{Count(slip.Sheets.Length, "sheet")} {SizeOf(slip.Stock, lengths)}, {Count(cuts.Length, "cut")}{(slip.Sheets.Length > 1 ? " each" : "")}, {Count(slip.Pieces.Length, "piece")}{(slip.Sheets.Length > 1 ? " of each" : "")} to take home",
+            Summary = $"{Count(slip.Sheets.Length, "sheet")} {SizeOf(slip.Stock, lengths)}, {(cuts.IsEmpty ? "not cut" : $"{Count(cuts.Length, "cut")}{each}, {Count(slip.Pieces.Length, "piece")}{each}")}",
             Notes = [.. NotesOfSlip()],
             List = [.. cuts.Select(Line)],
             Withheld = [.. slip.Sheets.SelectMany(n => board.Plan!.Sheets[n - 1].Placements).Select(board.NameOf).Where(withheld.Contains)],
@@ -76,9 +76,9 @@ internal static class CuttingDrawings
 
         IEnumerable<string> NotesOfSlip()
         {
-            yield return $"Reckoned with a kerf of {lengths.PrintFine(BoardCutting.Mm(saw.Kerf))}{(saw.Error > 0 ? $" and sizes within {lengths.PrintFine(BoardCutting.Mm(saw.Error))} either way" : "")}. Write its name on every piece.";
+            if (!cuts.IsEmpty) yield return $"Reckoned with a kerf of {lengths.PrintFine(BoardCutting.Mm(saw.Kerf))}{(saw.Error > 0 ? $" and sizes within {lengths.PrintFine(BoardCutting.Mm(saw.Error))} either way" : "")}. Write its name on every piece.";
             if (!cuts.IsEmpty) yield return "Along is with the length of the sheet, across is with its width; edges are named as drawn here, the front below.";
-            if (slip.Sheets.Length > 1) yield return $"Cut alike: {string.Join(", ", slip.Sheets.Select(board.NameOf))}; the pieces of each are marked by its own name.";
+            if (slip.Sheets.Length > 1) yield return $"Alike: {string.Join(", ", slip.Sheets.Select(board.NameOf))}; the pieces of each are marked by its own name.";
             if (!board.HasPrices || slip.SheetCost + slip.CutCost == 0) yield break;
             var all = $"{board.Money(slip.SheetCost + slip.CutCost)}{(board.Currency.Length > 0 ? " " + board.Currency : "")}";
             yield return slip.CutCost == 0 ? $"To pay: {all}." : $"To pay: {Count(slip.Sheets.Length, "sheet")} {board.Money(slip.SheetCost)}, {Count(cuts.Length * slip.Sheets.Length, "cut")} {board.Money(slip.CutCost)}, together {all}.";
