@@ -102,6 +102,8 @@ public static class Cutter
 
     private static Refusal TooLittle(CuttingProblem problem, bool proved)
     {
+        if (problem.Stock.Any(s => s.Count is null))
+            return new Refusal(RefusalReason.TooLittleStock, "", "of some sizes there are as many sheets as needed, but no way was found to lay what fits only on the others on those there are");
         var have = problem.Stock.Aggregate((Int128)0, (sum, s) => sum + (Int128)s.UsableLength * s.UsableWidth * (s.Count ?? 0));
         var need = problem.Parts.Aggregate((Int128)0, (sum, p) => sum + (Int128)p.CutLength * p.CutWidth * p.Quantity);
         static string M2(Int128 area) => ((decimal)(long)(area / 1_000_000_000_000) / 1_000_000).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture);

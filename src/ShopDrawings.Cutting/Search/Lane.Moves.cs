@@ -192,12 +192,10 @@ internal sealed partial class Lane
         return work.Rules.Hold(trial, work.Stock[tree.Stock].Trims);
     }
 
-    private bool AllowedAlone(int stock, int item, int turn)
+    private bool AllowedAlone(int stock, int item, bool isTurned)
     {
-        trial.Open(stock, work.Stock[stock], 1);
-        trial.Join(trial.Slots[0], 2 * item + turn, turn == 0 ? work.X[item] : work.Y[item], turn == 0 ? work.Y[item] : work.X[item], work.Area[item]);
         Effort += 8;
-        return work.Rules.Hold(trial, work.Stock[stock].Trims);
+        return work.Rules.HoldAlone(trial, work, stock, item, isTurned);
     }
 
     // The less, the better: by turns the narrower of what is left each way, or what large rectangles are lost, as sums of squared areas;
@@ -230,8 +228,8 @@ internal sealed partial class Lane
             if (!asIs && !over) continue;
             if (work.Rules.Any)
             {
-                asIs = asIs && AllowedAlone(t, item, 0);
-                over = over && AllowedAlone(t, item, 1);
+                asIs = asIs && AllowedAlone(t, item, false);
+                over = over && AllowedAlone(t, item, true);
                 if (!asIs && !over) continue;
             }
             if (lot.Below(++count) != 0) continue;

@@ -34,7 +34,12 @@ internal sealed class Preparation
         if (p.refusals.Count > 0) return ([], p.refusals);
         p.FitEach();
         if (p.refusals.Count > 0) return ([], p.refusals);
-        if (problem.Machine is not StoreSaw { Home: not null }) return ([p.Build(0)], p.refusals);
+        if (problem.Machine is not StoreSaw { Home: not null })
+        {
+            var only = p.Build(0);
+            p.KeepRules(only);
+            return (p.refusals.Count > 0 ? [] : [only], p.refusals);
+        }
         var ways = new[] { p.Build(SheetTree.Beside), p.Build(SheetTree.Stacked) }.Where(HoldsAll).ToArray();
         if (ways.Length == 0)
             p.refusals.Add(new Refusal(RefusalReason.Rule, "", "no blank that holds every part can be cut with cuts in one direction and carried home; allow larger or heavier pieces"));
@@ -232,6 +237,36 @@ internal sealed class Preparation
     }
 
     private static int Trims(StockSize size) => new[] { size.Trim.Start, size.Trim.End, size.Trim.Near, size.Trim.Far }.Count(t => t > 0);
+
+    // Each part alone: can it be cut out of a sheet by the saw's rules?
+    private void KeepRules(Prepared way)
+    {
+        var (work, trial) = (way.Work, new SheetTree());
+        if (!work.Rules.Any) return;
+        for (var i = 0; i < work.Count; i++)
+        {
+            if (i > 0 && way.PartOf[i] == way.PartOf[i - 1] || IsKept(i, work.Rules)) continue;
+            var id = problem.Parts[way.PartOf[i]].Id;
+            refusals.Add(new Refusal(RefusalReason.Rule, id,
+                IsKept(i, work.Rules with { MaxCuts = int.MaxValue }) ? $"{id} takes more than {work.Rules.MaxCuts} cut{(work.Rules.MaxCuts == 1 ? "" : "s")} out of every sheet, trims counted"
+                : IsKept(i, work.Rules with { Stages = int.MaxValue }) ? $"{id} takes more stages out of every sheet than the saw makes"
+                : IsKept(i, work.Rules with { LongestCut = long.MaxValue }) ? $"{id} takes a longer cut out of every sheet than the {Millimetres(work.Rules.LongestCut * way.Unit - kerf)} mm the saw cuts"
+                : $"no sheet can be cut by the saw's rules so that it gives {id}"));
+        }
+
+        bool IsKept(int item, SawRules rules)
+        {
+            for (var s = 0; s < work.Stock.Length; s++)
+            {
+                var (size, lies) = (work.Stock[s], work.LiesOn(item, s));
+                var (mx, my) = size.MostPiece;
+                if ((lies & Workload.AsIs) != 0 && work.X[item] <= mx && work.Y[item] <= my && rules.HoldAlone(trial, work, s, item, false)) return true;
+                if ((lies & Workload.Turned) != 0 && work.Y[item] <= mx && work.X[item] <= my && rules.HoldAlone(trial, work, s, item, true)) return true;
+            }
+
+            return false;
+        }
+    }
 
     private static bool HoldsAll(Prepared way)
     {

@@ -35,6 +35,14 @@ internal sealed record SawRules
         return Holds(tree, tree.Root, tree.Width, tree.Height, 0, ref cuts) && cuts <= MaxCuts;
     }
 
+    /// <summary>Whether a piece alone can be cut out of a sheet; <paramref name="trial"/> is a tree to try it on.</summary>
+    public bool HoldAlone(SheetTree trial, Workload work, int stock, int item, bool isTurned)
+    {
+        trial.Open(stock, work.Stock[stock], 1);
+        trial.Join(trial.Slots[0], 2 * item + (isTurned ? 1 : 0), isTurned ? work.Y[item] : work.X[item], isTurned ? work.X[item] : work.Y[item], work.Area[item]);
+        return Hold(trial, work.Stock[stock].Trims);
+    }
+
     // w and h: what the piece that holds node n measures.
     private bool Holds(SheetTree tree, int n, long w, long h, int depth, ref int cuts)
     {

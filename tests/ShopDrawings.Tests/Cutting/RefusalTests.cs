@@ -32,6 +32,32 @@ public class RefusalTests
         Assert.Equal("door, 700 × 1500 mm, would fit turned, but its grain forbids it; as it must lie, sheet board is 280 mm too narrow", refusal.Message);
     }
 
+    public static TheoryData<CuttingMachine, string> TooStrict => new()
+    {
+        { new StoreSaw(4 * Mm, 1), "side takes more than 1 cut out of every sheet, trims counted" },
+        { new PanelSaw(3 * Mm) { MaxCuts = 1 }, "side takes more than 1 cut out of every sheet, trims counted" },
+        { new PanelSaw(3 * Mm) { LongestCut = 600 * Mm }, "side takes a longer cut out of every sheet than the 600 mm the saw cuts" },
+    };
+
+    [Theory]
+    [MemberData(nameof(TooStrict))]
+    public void Rule_that_no_way_of_cutting_a_part_keeps_is_named(CuttingMachine machine, string message)
+    {
+        var refusal = Only(Of(new Part("side", 700 * Mm, 300 * Mm) { Quantity = 3 }, machine: machine));
+
+        Assert.Equal((RefusalReason.Rule, "side", message), (refusal.Reason, refusal.Subject, refusal.Message));
+    }
+
+    [Fact]
+    public void Endless_sheets_are_not_said_to_be_too_few()
+    {
+        StockSize[] sizes = [new("small", 500 * Mm, 400 * Mm), new("large", 1500 * Mm, 400 * Mm) { Count = 1 }];
+
+        var refusal = Only(new CuttingProblem([new Part("side", 1400 * Mm, 300 * Mm) { Quantity = 2 }], [.. sizes], new PanelSaw(3 * Mm)));
+
+        Assert.Equal("of some sizes there are as many sheets as needed, but no way was found to lay what fits only on the others on those there are", refusal.Message);
+    }
+
     [Fact]
     public void Too_little_stock_says_how_much_is_missing()
     {
