@@ -10,7 +10,9 @@ namespace ShopDrawings.Cutting;
 /// </summary>
 internal sealed partial class Lane
 {
-    private const int History = 50;
+    // What counts as late: so many steps ago at first. Where none of so many turns of that brings less left over than ever, twice as many, and more may be left
+    // over again, by so many pieces of mean size.
+    private const int LeastHistory = 50, MostHistory = 3_200, Patience = 200, Warmth = 2;
 
     // A step takes out up to so many pieces; putting them back overlooks one place in so many.
     private const int MostTaken = 12;
@@ -29,7 +31,8 @@ internal sealed partial class Lane
 
     private readonly Workload work;
     private readonly int[] stockUsed;
-    private readonly long[] late = new long[History];
+    private readonly long[] late = new long[MostHistory];
+    private readonly long warmth;
     private readonly int[] order;
     private readonly long[] keys;
     private readonly int[] failedKind;
@@ -44,8 +47,9 @@ internal sealed partial class Lane
     private int looseCount, looseSavedCount;
     private long openPrice, budget = long.MaxValue, spare;
 
-    // The least that was left over since it aimed anew, of which sheets are noted.
+    // The least that was left over since it aimed anew, of which sheets are noted, and steps since then.
     private long leastLeft = long.MaxValue;
+    private int history = LeastHistory, idle;
     private int step, lateAt, failMark, started, beat, nearCount, scoring;
     private int[] near = new int[8];
     private readonly SheetTree trial = new();
@@ -60,6 +64,7 @@ internal sealed partial class Lane
         loose = new int[work.Count];
         looseSaved = new int[work.Count];
         failedKind = new int[work.Kinds];
+        warmth = Warmth * work.Area.Sum() / Math.Max(1, work.Count);
     }
 
     /// <summary>Effort so far: places looked at and nodes rebuilt.</summary>
@@ -113,7 +118,13 @@ internal sealed partial class Lane
         while (openPrice > budget) Give(WorstSheet());
         Weigh();
         Array.Fill(late, Cost);
-        leastLeft = long.MaxValue;
+        (leastLeft, history, idle, lateAt) = (long.MaxValue, LeastHistory, 0, 0);
+    }
+
+    private void Note()
+    {
+        for (var s = 0; s < sheetCount && Seen is not null; s++)
+            if (sheets[s].Stock >= 0) Seen.Note(sheets[s], work);
     }
 
     private long Cost => spare;
@@ -213,7 +224,17 @@ internal sealed partial class Lane
             TakeBack(priceBefore, costBefore);
             if (costBefore < kept) late[lateAt] = costBefore;
         }
-        lateAt = lateAt + 1 == History ? 0 : lateAt + 1;
+        lateAt = lateAt + 1 >= history ? 0 : lateAt + 1;
+        if (Cost < leastLeft)
+        {
+            (leastLeft, idle) = (Cost, 0);
+            Note();
+        }
+        else if (++idle >= Patience * history)
+        {
+            (idle, history) = (0, Math.Min(MostHistory, 2 * history));
+            Array.Fill(late, Cost + warmth);
+        }
         return looseCount == 0;
     }
 
@@ -239,17 +260,9 @@ internal sealed partial class Lane
             if ((++beat & 63) == 0)
             {
                 if (stop.IsCancellationRequested) return;
-                for (var s = 0; s < sheetCount && Seen is not null; s++)
-                    if (sheets[s].Stock >= 0) Seen.Note(sheets[s], work);
+                Note();
             }
-            var whole = Step();
-            if (Seen is not null && Cost < leastLeft)
-            {
-                leastLeft = Cost;
-                for (var s = 0; s < sheetCount; s++)
-                    if (sheets[s].Stock >= 0) Seen.Note(sheets[s], work);
-            }
-            if (!whole) continue;
+            if (!Step()) continue;
             Keep();
             if (BestPrice > bound) Aim(BestPrice - 1);
         }
