@@ -12,7 +12,7 @@ internal sealed partial class Lane
 {
     // What counts as late: so many steps ago at first. Where none of so many turns of that brings less left over than ever, twice as many, and more may be left
     // over again, by so many pieces of mean size.
-    private const int LeastHistory = 50, MostHistory = 3_200, Patience = 200, Warmth = 2;
+    private const int LeastHistory = 50, MostHistory = 3_200, Patience = 500, Warmth = 2;
 
     // A step takes out up to so many pieces; putting them back overlooks one place in so many.
     private const int MostTaken = 12;
