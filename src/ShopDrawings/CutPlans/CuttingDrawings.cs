@@ -70,14 +70,14 @@ internal static class CuttingDrawings
 
         string Line(PlacedCut cut)
         {
-            var line = string.Create(CultureInfo.InvariantCulture, $"{cut.Step.Number}: {CuttingLists.Word(cut.Step.Direction)}, {Print(cut.Step.Setting)} from the {CuttingLists.Word(cut.Step.Against)} edge");
-            return cut.IsTrim ? $"{line}, to trim the opposite one" : $"{line}: {(cut.Part is { } part ? board.NameOf(part) : board.NameOf(cut.Step.Comes))}";
+            var line = string.Create(CultureInfo.InvariantCulture, $"{cut.Step.Number}: {CuttingLists.Word(cut.Step.Direction)}, {Print(cut.Step.Setting)} from the {CuttingLists.Word(cut.Step.Against)}");
+            return cut.IsTrim ? $"{line}, a trim" : $"{line}: {(cut.Part is { } part ? board.NameOf(part) : board.NameOf(cut.Step.Comes))}";
         }
 
         IEnumerable<string> NotesOfSlip()
         {
             if (!cuts.IsEmpty) yield return $"Reckoned with a kerf of {lengths.PrintFine(BoardCutting.Mm(saw.Kerf))}{(saw.Error > 0 ? $" and sizes within {lengths.PrintFine(BoardCutting.Mm(saw.Error))} either way" : "")}. Write its name on every piece.";
-            if (!cuts.IsEmpty) yield return "Along is with the length of the sheet, across is with its width; edges are named as drawn here, the front below.";
+            if (!cuts.IsEmpty) yield return "Along is with the length of the sheet, across is with its width; measures are from the edge named, the front is below here.";
             if (slip.Sheets.Length > 1) yield return $"Alike: {string.Join(", ", slip.Sheets.Select(board.NameOf))}; the pieces of each are marked by its own name.";
             if (!board.HasPrices || slip.SheetCost + slip.CutCost == 0) yield break;
             var all = $"{board.Money(slip.SheetCost + slip.CutCost)}{(board.Currency.Length > 0 ? " " + board.Currency : "")}";

@@ -76,8 +76,8 @@ public partial class CuttingPlanTests
         Assert.Equal(slips.Count, pages.Length);
         Assert.All(slips.Zip(pages), slip => Assert.All(slip.First.Where(r => r["cut_number"] != "0"), row =>
         {
-            var line = $"{row["cut_number"]}: {row["cut"]}, {row["fence_mm"]} from the {row["measured_from"]} edge";
-            Assert.Contains(row["piece"] == row["gives"] ? $"{line}, to trim the opposite one" : $"{line}: {row["gives"]}", slip.Second, StringComparison.Ordinal);
+            var line = $"{row["cut_number"]}: {row["cut"]}, {row["fence_mm"]} from the {row["measured_from"]}";
+            Assert.Contains(row["piece"] == row["gives"] ? $"{line}, a trim" : $"{line}: {row["gives"]}", slip.Second, StringComparison.Ordinal);
         }));
         Assert.Contains("595.276 x 841.89 pts (A4)", PrintFiles.Ask("pdfinfo", pdf, "{file}"), StringComparison.Ordinal);
     }
